@@ -1,0 +1,14 @@
+//! Designs the grip section of a one-off fountain pen and proves it on the solid.
+//!
+//! The pipeline, in the order of the modules; each may use only those above it:
+//!
+//! ```text
+//!   design file -> Section -> Body -> Mesh -> checks -> files
+//!   (design)       (section)  (solid) (mesh)  (check)   (export, archive)
+//! ```
+//!
+//! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
+//! (nib) face, growing towards the barrel. People see diameters; radii live in the geometry only.
+
+pub mod quantity;
+pub mod standard;

@@ -1,0 +1,1 @@
+//! Lengths, angles and tolerances, and how people write them.

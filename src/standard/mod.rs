@@ -1,0 +1,1 @@
+//! Numbers of published standards, each with its clause and source.
