@@ -11,4 +11,5 @@
 //! (nib) face, growing towards the barrel. People see diameters; radii live in the geometry only.
 
 pub mod quantity;
+pub mod section;
 pub mod standard;

@@ -1,0 +1,332 @@
+//! Reasons why a section can't be made: code, words, a change that works, and what they are about.
+
+use std::fmt;
+
+use super::Item;
+use crate::quantity::Length;
+
+/// What a fault is about; [`crate::design`] knows where each was written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Subject {
+    /// A hole's diameter.
+    Diameter(Item),
+    /// A hole's depth.
+    Depth(Item),
+    /// The length of the grip.
+    GripLength,
+    /// Run `n` of the outside, counted from 0.
+    GripRun(usize),
+    /// A thread's designation.
+    Thread(Item),
+    /// The tenon's length.
+    TenonLength,
+    /// The tenon's lead chamfer.
+    TenonChamfer,
+    /// The relief groove.
+    Relief,
+    /// The pilot.
+    Pilot,
+    /// The barrel's depth.
+    BarrelDepth,
+    /// The barrel's counterbore.
+    Counterbore,
+    /// The nib unit.
+    Unit,
+    /// The unit's lead chamfer.
+    UnitChamfer,
+    /// A step of the unit.
+    UnitStep(Item),
+}
+
+/// A reason why a section can't be made, with the values that disagree.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SectionError {
+    /// A hole breaks through the outside.
+    BoreWiderThanBody {
+        /// The hole.
+        bore: Item,
+        /// Where.
+        z: Length,
+        /// The hole there.
+        hole: Length,
+        /// The outside there, at a thread's root.
+        body: Length,
+    },
+    /// A thread's root reaches into the hole behind it.
+    RootCutsBore {
+        /// The thread.
+        thread: Item,
+        /// The hole.
+        bore: Item,
+        /// Diameter of the root.
+        root: Length,
+        /// Diameter of the hole.
+        hole: Length,
+    },
+    /// A thread's hole or rod leaves no flat crest or root: there is no thread to cut.
+    NoThread {
+        /// The thread.
+        thread: Item,
+        /// Its crest as it would be.
+        crest: Length,
+        /// A crest diameter that works.
+        works: Length,
+    },
+    /// The unit can't pass a hole.
+    UnitCannotPass {
+        /// The step of the unit that is too wide.
+        step: Item,
+        /// Its measured diameter.
+        diameter: Length,
+        /// The hole.
+        bore: Item,
+        /// The hole's diameter.
+        hole: Length,
+    },
+    /// The tenon is longer than the barrel's hole is deep.
+    TenonLongerThanBarrel {
+        /// From shoulder to back face.
+        tenon: Length,
+        /// From joint face to the bottom.
+        barrel: Length,
+    },
+    /// The unit's end comes out of the back of the section's own length.
+    UnitLongerThanSection {
+        /// Front face to the unit's end.
+        unit: Length,
+        /// Front face to back face.
+        section: Length,
+    },
+    /// A run of the outside ends before it begins.
+    RunsOverlap {
+        /// The run, counted from 0.
+        run: usize,
+        /// Where the one before ends.
+        from: Length,
+        /// Where it is to end.
+        to: Length,
+    },
+    /// The last run ends elsewhere than at the shoulder.
+    RunsMissShoulder {
+        /// The last run, counted from 0.
+        run: usize,
+        /// Where it ends.
+        to: Length,
+        /// Where the shoulder is.
+        shoulder: Length,
+    },
+    /// A chamfer takes away the whole length of a thread.
+    ChamferWiderThanThread {
+        /// The thread.
+        thread: Item,
+        /// The chamfer, along the axis.
+        chamfer: Length,
+        /// The thread's length without it.
+        length: Length,
+    },
+    /// A hole ends before the one in front of it, or a thread beyond its hole.
+    DepthsOutOfOrder {
+        /// What should go deeper.
+        deeper: Item,
+        /// How deep it goes.
+        depth: Length,
+        /// What it should pass.
+        than: Item,
+        /// How deep that goes.
+        other: Length,
+    },
+    /// A relief, pilot or counterbore that does not fit its thread.
+    DoesNotFit {
+        /// Which.
+        subject: Subject,
+        /// Which measure of it.
+        measure: &'static str,
+        /// As given.
+        value: Length,
+        /// What it must stay under (or over).
+        bound: Length,
+        /// Whether the bound is the greatest value.
+        at_most: bool,
+    },
+    /// Two sizes differ by less than can be cut or shown.
+    StepTooSmall {
+        /// The lesser.
+        a: Length,
+        /// The greater.
+        b: Length,
+    },
+    /// No tool goes from front to back.
+    NoThroughBore,
+}
+
+impl SectionError {
+    /// A stable code for the report, tests and `--explain`.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::BoreWiderThanBody { .. } => "section.bore-wider-than-body",
+            Self::RootCutsBore { .. } => "section.root-cuts-bore",
+            Self::NoThread { .. } => "section.no-thread",
+            Self::UnitCannotPass { .. } => "section.unit-cannot-pass",
+            Self::TenonLongerThanBarrel { .. } => "section.tenon-longer-than-barrel",
+            Self::UnitLongerThanSection { .. } => "section.unit-longer-than-section",
+            Self::RunsOverlap { .. } => "section.runs-overlap",
+            Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => "section.gap-in-runs",
+            Self::RunsMissShoulder { .. } => "section.runs-pass-shoulder",
+            Self::ChamferWiderThanThread { .. } => "section.chamfer-wider-than-thread",
+            Self::DepthsOutOfOrder { .. } => "section.depths-out-of-order",
+            Self::DoesNotFit { .. } => "section.does-not-fit",
+            Self::StepTooSmall { .. } => "section.step-too-small",
+            Self::NoThroughBore => "section.no-through-bore",
+        }
+    }
+
+    /// What it is about, the thing to change first.
+    pub fn subjects(&self) -> Vec<Subject> {
+        match *self {
+            Self::BoreWiderThanBody { bore, .. } => vec![Subject::Diameter(bore)],
+            Self::RootCutsBore { thread, bore, .. } => {
+                vec![Subject::Diameter(bore), Subject::Thread(thread)]
+            }
+            Self::NoThread { thread: Item::UnitThread, .. } => {
+                vec![Subject::Diameter(Item::TapDrill), Subject::Thread(Item::UnitThread)]
+            }
+            Self::NoThread { thread, .. } => vec![Subject::Thread(thread)],
+            Self::UnitCannotPass { step, bore, .. } => {
+                vec![Subject::Diameter(bore), Subject::UnitStep(step)]
+            }
+            Self::TenonLongerThanBarrel { .. } => {
+                vec![Subject::TenonLength, Subject::BarrelDepth]
+            }
+            Self::UnitLongerThanSection { .. } => vec![Subject::GripLength, Subject::Unit],
+            Self::RunsOverlap { run, .. } => vec![Subject::GripRun(run)],
+            Self::RunsMissShoulder { run, .. } => {
+                vec![Subject::GripRun(run), Subject::GripLength]
+            }
+            Self::ChamferWiderThanThread { thread: Item::UnitBody, .. } => {
+                vec![Subject::UnitChamfer]
+            }
+            Self::ChamferWiderThanThread { .. } => vec![Subject::TenonChamfer],
+            Self::DepthsOutOfOrder { deeper: Item::BackFace, than, .. } => {
+                vec![Subject::Depth(than)]
+            }
+            Self::DepthsOutOfOrder { deeper, than, .. } => {
+                vec![Subject::Depth(deeper), Subject::Depth(than)]
+            }
+            Self::DoesNotFit { subject, .. } => vec![subject],
+            Self::StepTooSmall { .. } => vec![Subject::GripLength],
+            Self::NoThroughBore => vec![Subject::Depth(Item::ThroughBore)],
+        }
+    }
+
+    /// A change that works, with a value.
+    pub fn hint(&self) -> String {
+        /// Enough to be measured with a caliper, so that the value in a hint clearly works.
+        const CLEARLY: f64 = 0.1;
+        let clearly = Length::mm(CLEARLY);
+        match self {
+            Self::BoreWiderThanBody { body, .. } => {
+                format!("a hole under {}, or a thicker outside there", *body - clearly * 2.0)
+            }
+            Self::RootCutsBore { root, .. } => {
+                format!("a hole of at most {}, or a larger thread", *root - clearly * 2.0)
+            }
+            Self::NoThread { works, .. } => format!("{works} leaves a whole thread (ISO 68-1)"),
+            Self::UnitCannotPass { diameter, .. } => {
+                format!("{} lets it pass", *diameter + clearly * 2.0)
+            }
+            Self::TenonLongerThanBarrel { barrel, .. } => {
+                format!("a tenon of {}, or a deeper hole in the barrel", *barrel - clearly * 5.0)
+            }
+            Self::UnitLongerThanSection { unit, section } => {
+                let more = *unit - *section + clearly;
+                format!("{more} more length, or a shallower recess")
+            }
+            Self::RunsOverlap { from, .. } => {
+                format!("runs go from the front to the back: a `to` over {from}")
+            }
+            Self::RunsMissShoulder { shoulder, .. } => format!("to = {}", shoulder.as_mm()),
+            Self::ChamferWiderThanThread { length, .. } => {
+                format!("a chamfer under {}", *length / 4.0)
+            }
+            Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, .. } => {
+                format!("a depth under {depth}")
+            }
+            Self::DepthsOutOfOrder { other, .. } => {
+                format!("a depth of {} or more", *other + clearly)
+            }
+            Self::DoesNotFit { bound, at_most, .. } => {
+                format!("at {} {bound}", if *at_most { "most" } else { "least" })
+            }
+            Self::StepTooSmall { a, .. } => format!("make both {a}, or part them by 0.01 mm"),
+            Self::NoThroughBore => "let the through bore go through".to_owned(),
+        }
+    }
+}
+
+impl fmt::Display for SectionError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::BoreWiderThanBody { bore, z, hole, body } => write!(
+                f,
+                "the {bore} of {hole} is wider than the body, which is {body} at {z} from the front"
+            ),
+            Self::RootCutsBore { thread, bore, root, hole } => {
+                write!(f, "the root of the {thread}, {root}, cuts into the {bore} of {hole}")
+            }
+            Self::NoThread { thread, crest, .. } => {
+                write!(f, "a crest of {crest} leaves nothing of the {thread}")
+            }
+            Self::UnitCannotPass { step, diameter, bore, hole } => {
+                write!(f, "the unit's {step} of {diameter} can't pass the {bore} of {hole}")
+            }
+            Self::TenonLongerThanBarrel { tenon, barrel } => {
+                write!(f, "the tenon of {tenon} is longer than the barrel's hole, {barrel}")
+            }
+            Self::UnitLongerThanSection { unit, section } => write!(
+                f,
+                "the unit ends {unit} behind the front face, but the section is {section} long"
+            ),
+            Self::RunsOverlap { run, from, to } => write!(
+                f,
+                "run {} of the outside ends at {to}, before it begins at {from}: runs overlap",
+                run + 1
+            ),
+            Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => {
+                write!(
+                    f,
+                    "the last run ends at {to} and leaves a gap up to the shoulder at {shoulder}"
+                )
+            }
+            Self::RunsMissShoulder { to, shoulder, .. } => {
+                write!(f, "the last run ends at {to}, beyond the shoulder at {shoulder}")
+            }
+            Self::ChamferWiderThanThread { thread, chamfer, length } => write!(
+                f,
+                "a lead chamfer of {chamfer} takes the whole {thread}, which is {length} deep"
+            ),
+            Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, than, other } => {
+                write!(f, "the {than} goes to {other}, but the section is {depth} long")
+            }
+            Self::DepthsOutOfOrder { deeper, depth, than, other } => write!(
+                f,
+                "the {deeper} ends at {depth}, but has to go past the {than}, which ends at {other}"
+            ),
+            Self::DoesNotFit { subject, measure, value, bound, at_most } => {
+                let name = match subject {
+                    Subject::Relief => "relief",
+                    Subject::Pilot => "pilot",
+                    Subject::Counterbore => "counterbore",
+                    _ => "part",
+                };
+                let than = if *at_most { "more than" } else { "less than" };
+                write!(f, "a {measure} of {value} is {than} the {name} can have here, {bound}")
+            }
+            Self::StepTooSmall { a, b } => write!(
+                f,
+                "{a} and {b} differ by {:.1e} mm: too small a step to be cut or shown",
+                (*b - *a).as_mm()
+            ),
+            Self::NoThroughBore => f.write_str("no hole goes from the front to the back"),
+        }
+    }
+}

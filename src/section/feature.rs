@@ -1,0 +1,150 @@
+//! The names of a part's surfaces, as they appear in the report, on layers and in exports.
+
+use std::fmt;
+
+/// A thing that is cut, drilled or bought: the first half of a feature's name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Item {
+    /// The finished front (nib) face, z = 0.
+    FrontFace,
+    /// Run `n` of the outside between front face and shoulder, counted from 1.
+    Grip(u8),
+    /// The face that closes against the barrel.
+    Shoulder,
+    /// The groove between shoulder and tenon thread.
+    Relief,
+    /// The cylinder on which the tenon thread is cut, with its lead chamfer.
+    Tenon,
+    /// The plain end of the tenon.
+    Pilot,
+    /// The back end of the tenon.
+    BackFace,
+    /// A: takes the unit's collar.
+    Recess,
+    /// B: the unit's thread passes it.
+    ClearanceBore,
+    /// D: the hole that is tapped, and runs on behind the thread.
+    TapDrill,
+    /// E: takes the converter.
+    ThroughBore,
+    /// C: the thread that takes the nib unit.
+    UnitThread,
+    /// The thread that screws into the barrel.
+    TenonThread,
+    /// The unit's flange.
+    Collar,
+    /// The unit's plain cylinder behind the collar.
+    Plain,
+    /// The unit's own thread, and the cylinder it is moulded on.
+    UnitBody,
+    /// The unit's thinner cylinder behind its thread.
+    Tail,
+    /// The unit's end that takes the converter.
+    Nipple,
+    /// The barrel's outside and faces.
+    Barrel,
+    /// The barrel's wider, unthreaded mouth.
+    Counterbore,
+    /// The barrel's hole behind the counterbore.
+    BarrelBore,
+    /// The barrel's internal thread.
+    BarrelThread,
+}
+
+impl fmt::Display for Item {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = match self {
+            Self::FrontFace => "front-face",
+            Self::Grip(n) => return write!(f, "grip-{n}"),
+            Self::Shoulder => "shoulder",
+            Self::Relief => "relief",
+            Self::Tenon => "tenon",
+            Self::Pilot => "pilot",
+            Self::BackFace => "back-face",
+            Self::Recess => "recess",
+            Self::ClearanceBore => "clearance-bore",
+            Self::TapDrill => "tap-drill",
+            Self::ThroughBore => "through-bore",
+            Self::UnitThread => "unit-thread",
+            Self::TenonThread => "tenon-thread",
+            Self::Collar => "collar",
+            Self::Plain => "plain",
+            Self::UnitBody => "unit-body",
+            Self::Tail => "tail",
+            Self::Nipple => "nipple",
+            Self::Barrel => "barrel",
+            Self::Counterbore => "counterbore",
+            Self::BarrelBore => "barrel-bore",
+            Self::BarrelThread => "barrel-thread",
+        };
+        f.write_str(name)
+    }
+}
+
+/// Which surface of an [`Item`]: the second half of a feature's name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Facet {
+    /// The turned or bored side, or the only surface there is.
+    Side,
+    /// The plane that a flat tool, or a step, leaves.
+    Floor,
+    /// The cone that a drill's or centre drill's point leaves.
+    Cone,
+    /// A lead chamfer.
+    Chamfer,
+    /// A thread's crest.
+    Crest,
+    /// A thread's root.
+    Root,
+    /// The flank that looks to the front.
+    FlankFront,
+    /// The flank that looks to the back.
+    FlankBack,
+    /// The wall in which a thread's groove ends.
+    RunOut,
+}
+
+/// A surface's whole name, such as `recess.floor` or `unit-thread.flank.front`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Feature {
+    /// What it belongs to.
+    pub item: Item,
+    /// Which of its surfaces.
+    pub facet: Facet,
+}
+
+impl Feature {
+    /// Names one surface of an item.
+    pub const fn new(item: Item, facet: Facet) -> Self {
+        Self { item, facet }
+    }
+}
+
+impl fmt::Display for Feature {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.item.fmt(f)?;
+        f.write_str(match self.facet {
+            Facet::Side => "",
+            Facet::Floor => ".floor",
+            Facet::Cone => ".cone",
+            Facet::Chamfer => ".chamfer",
+            Facet::Crest => ".crest",
+            Facet::Root => ".root",
+            Facet::FlankFront => ".flank.front",
+            Facet::FlankBack => ".flank.back",
+            Facet::RunOut => ".run-out",
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_read_from_the_whole_to_the_part() {
+        let flank = Feature::new(Item::UnitThread, Facet::FlankFront);
+        assert_eq!(flank.to_string(), "unit-thread.flank.front");
+        assert_eq!(Feature::new(Item::Grip(2), Facet::Side).to_string(), "grip-2");
+    }
+}

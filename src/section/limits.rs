@@ -1,0 +1,121 @@
+//! What a part is judged by: least walls, thread percent, offsets of holdings.
+
+use std::fmt;
+
+use crate::quantity::Length;
+
+/// A place in the wall that has a limit of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Zone {
+    /// Round the collar, from the front face to the seat.
+    Lip,
+    /// At the seat's corner.
+    Recess,
+    /// Round the clearance bore.
+    Clearance,
+    /// Outside the unit thread's major diameter.
+    UnitThread,
+    /// Round the tap drill's hole, behind the thread.
+    TapDrill,
+    /// Round the through bore, under the grip.
+    Through,
+    /// Under the relief groove.
+    Relief,
+    /// Under the tenon thread's root.
+    Tenon,
+    /// At the tenon's chamfered end, or its pilot.
+    TenonTip,
+}
+
+impl Zone {
+    /// All zones, from the front to the back.
+    pub const ALL: [Self; 9] = [
+        Self::Lip,
+        Self::Recess,
+        Self::Clearance,
+        Self::UnitThread,
+        Self::TapDrill,
+        Self::Through,
+        Self::Relief,
+        Self::Tenon,
+        Self::TenonTip,
+    ];
+}
+
+impl fmt::Display for Zone {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Lip => "lip",
+            Self::Recess => "recess",
+            Self::Clearance => "clearance",
+            Self::UnitThread => "unit-thread",
+            Self::TapDrill => "tap-drill",
+            Self::Through => "through",
+            Self::Relief => "relief",
+            Self::Tenon => "tenon",
+            Self::TenonTip => "tenon-tip",
+        })
+    }
+}
+
+/// A limit, and where it comes from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Limit<T> {
+    /// The limit itself.
+    pub value: T,
+    /// "cast-resin: common practice", "this design".
+    pub source: String,
+}
+
+/// A least wall for each zone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WallLimits(Vec<Limit<Length>>);
+
+impl WallLimits {
+    /// One limit a zone, in the order of [`Zone::ALL`].
+    pub fn new(of: impl FnMut(Zone) -> Limit<Length>) -> Self {
+        Self(Zone::ALL.into_iter().map(of).collect())
+    }
+
+    /// The limit of a zone.
+    pub fn of(&self, zone: Zone) -> &Limit<Length> {
+        &self.0[zone as usize]
+    }
+}
+
+/// Percent of thread (base A: 5H/8) between which an engagement is accepted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PercentLimits {
+    /// Less holds too little.
+    pub low: Limit<f64>,
+    /// More is too hard to tap in this material.
+    pub high: Limit<f64>,
+}
+
+/// How far features may lie off the axis of those they share a wall with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Offsets {
+    /// A change of holding, between the bores and the outside.
+    pub holding: Length,
+    /// A long drilled hole's wander.
+    pub long_hole: Length,
+}
+
+/// Everything that a verdict needs beside the measured value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Criteria {
+    /// Least walls.
+    pub walls: WallLimits,
+    /// Percent of thread in the section.
+    pub unit_thread: PercentLimits,
+    /// Percent of thread between tenon and barrel.
+    pub tenon_thread: PercentLimits,
+    /// Turns of full thread that an engagement needs.
+    pub least_turns: Limit<f64>,
+    /// Room between the unit and a bore that it passes, per side.
+    pub least_clearance: Limit<Length>,
+    /// A margin under this is `close`: what a maker can hold at the lathe.
+    pub band: Length,
+    /// Offsets of holdings.
+    pub offsets: Offsets,
+}

@@ -1,0 +1,111 @@
+//! The resolved part: where material is, and what it meets.
+//!
+//! Nothing here is optional in the sense of "not set": a [`Section`] says where every tool goes
+//! and every run ends. It knows no file and no name of a setting; [`crate::design`] makes it from
+//! what people write, and gives the errors found here their place.
+//!
+//! [`Section::part`] turns it into a closed chain of runs with threads ([`Part`]), which is all
+//! that [`crate::solid`] needs. Feature names are made here and go through to every output.
+
+mod barrel;
+mod bore;
+mod fault;
+mod feature;
+mod limits;
+mod outline;
+mod outside;
+mod rules;
+mod thread;
+mod unit;
+mod worst;
+
+pub use barrel::{Barrel, Counterbore};
+pub use bore::{Bore, Depth, EnvelopeRun, Point, envelope};
+pub use fault::{SectionError, Subject};
+pub use feature::{Facet, Feature, Item};
+pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
+pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
+pub use outside::{Grip, GripRun, Pilot, Relief, Tenon};
+pub use rules::faults;
+pub use thread::{Side, Thread, ThreadForm, ThreadLimits};
+pub use unit::{Reading, Unit, UnitStep};
+
+use crate::quantity::Length;
+
+/// What is still to come off the front face after the bores are cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Allowance {
+    /// Facing.
+    pub facing: Length,
+    /// Sanding and polishing.
+    pub sanding: Length,
+}
+
+/// A grip section, with what it meets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// The design's name.
+    pub name: String,
+    /// The outside from front face to shoulder.
+    pub grip: Grip,
+    /// What screws into the barrel.
+    pub tenon: Tenon,
+    /// The holes, each a tool from the front, widest first.
+    pub bores: Vec<Bore>,
+    /// The thread that takes the unit, cut into the tap drill's hole.
+    pub unit_thread: Thread,
+    /// The nib unit.
+    pub unit: Unit,
+    /// The barrel.
+    pub barrel: Barrel,
+    /// The material's name.
+    pub material: String,
+    /// What is still to come off the front.
+    pub allowance: Allowance,
+    /// What the part is judged by.
+    pub criteria: Criteria,
+}
+
+impl Section {
+    /// From the front face to the back face.
+    pub fn length(&self) -> Length {
+        self.grip.length() + self.tenon.length
+    }
+
+    /// One of the holes.
+    pub fn bore(&self, item: Item) -> Option<&Bore> {
+        self.bores.iter().find(|bore| bore.item == item)
+    }
+
+    /// The finished part: closed chain of runs and the two threads, coincidences snapped.
+    ///
+    /// The chain is only sound where [`faults`] finds none.
+    pub fn part(&self) -> Part {
+        let mut runs = outside::runs(&self.grip, &self.tenon);
+        let bores = envelope(&self.bores, self.length());
+        let outer_end = runs.last().map(|run| run.to);
+        let outer_start = runs.first().map(|run| run.from);
+        let end = |item, from, to| Run {
+            feature: Feature::new(item, Facet::Side),
+            skin: Skin::End,
+            from,
+            to,
+            shape: Shape::Straight,
+        };
+        if let (Some(outer), Some(inner)) = (outer_end, bores.last()) {
+            runs.push(end(Item::BackFace, outer, inner.to));
+        }
+        runs.extend(bores.iter().rev().map(|run| Run {
+            feature: run.feature,
+            skin: Skin::Bore,
+            from: run.to,
+            to: run.from,
+            shape: Shape::Straight,
+        }));
+        if let (Some(outer), Some(inner)) = (outer_start, bores.first()) {
+            runs.push(end(Item::FrontFace, inner.from, outer));
+        }
+        let threads = vec![self.tenon.thread.clone(), self.unit_thread.clone()];
+        Part { runs, threads }.snapped()
+    }
+}

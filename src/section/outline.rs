@@ -1,0 +1,152 @@
+//! A body's half-section: a closed chain of runs in the (r, z) half-plane, with its threads.
+
+use super::{Feature, Thread};
+use crate::quantity::Length;
+
+/// Values closer than this are one value: they are snapped to one `f64` in [`Part::snapped`].
+///
+/// If it grew, a step that was meant would vanish; if it shrank, the rounding of a conversion
+/// (5/16 in and 7.9375 mm) would become a step.
+pub const COINCIDENT: Length = Length::mm(1e-7);
+
+/// Two different stations lie at least this far apart; a smaller step is refused, for no lathe
+/// cuts it and single precision in an STL could not show it.
+pub const LEAST_STEP: Length = Length::mm(1e-4);
+
+/// A point of the half-section.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Station {
+    /// Diameter, not radius.
+    pub diameter: Length,
+    /// Distance from the finished front face (for a unit: from the underside of its collar).
+    pub z: Length,
+}
+
+impl Station {
+    /// A station at a diameter and a z.
+    pub const fn new(diameter: Length, z: Length) -> Self {
+        Self { diameter, z }
+    }
+
+    /// Half the diameter, in millimetres.
+    pub fn radius(self) -> f64 {
+        self.diameter.as_mm() / 2.0
+    }
+}
+
+/// The line between two stations in the half-section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// A straight line: turned about the axis, a plane, a cylinder or a cone.
+    Straight,
+}
+
+/// Which side of the wall a run lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Skin {
+    /// What the hand touches, and the tenon.
+    Outside,
+    /// What is drilled.
+    Bore,
+    /// Front and back face, with their chamfers.
+    End,
+}
+
+/// One line of a half-section.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// Its name in every output.
+    pub feature: Feature,
+    /// Its side of the wall.
+    pub skin: Skin,
+    /// Where it begins.
+    pub from: Station,
+    /// Where it ends.
+    pub to: Station,
+    /// How it gets there.
+    pub shape: Shape,
+}
+
+/// A body of revolution with threads cut into it: all that the solid needs to know.
+///
+/// The runs are a closed chain, walked counter-clockwise in (r, z): up the outside, in over the
+/// back face, down the bore, out over the front face, so that material lies to the left.
+///
+/// ```text
+///   r ^        outside ->
+///     |   +------------------+____
+///     |   | front            |    | back
+///     |   +---+              |    |
+///     |       +--------------+----+
+///     |            <- bore
+///     +-----------------------------> z
+/// ```
+///
+/// A chain that meets the axis (a nib unit has no bore) begins and ends on it and is not closed
+/// along it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// The half-section, closed unless it begins and ends on the axis.
+    pub runs: Vec<Run>,
+    /// Threads cut into cylinders among the runs.
+    pub threads: Vec<Thread>,
+}
+
+impl Part {
+    /// The same part with every two diameters, and every two z, closer than [`COINCIDENT`] made
+    /// one value; a thread's diameters and ends take part, so that `==` decides coincidence from
+    /// here on.
+    #[must_use]
+    pub fn snapped(mut self) -> Self {
+        let (diameters, stations) = self.values();
+        let (diameters, stations) = (anchors(diameters), anchors(stations));
+        let diameter = |v: &mut Length| *v = anchor_of(&diameters, *v);
+        let z = |v: &mut Length| *v = anchor_of(&stations, *v);
+        for run in &mut self.runs {
+            for station in [&mut run.from, &mut run.to] {
+                diameter(&mut station.diameter);
+                z(&mut station.z);
+            }
+        }
+        for thread in &mut self.threads {
+            diameter(&mut thread.form.crest);
+            diameter(&mut thread.form.root);
+            z(&mut thread.from);
+            z(&mut thread.to);
+        }
+        self.runs.retain(|run| run.from != run.to);
+        self
+    }
+
+    /// The least difference, above coincidence, between two of the part's diameters or two of
+    /// its z, where it is under [`LEAST_STEP`]: a step that is too small to be cut.
+    pub fn step_too_small(&self) -> Option<(Length, Length)> {
+        let (diameters, stations) = self.values();
+        [anchors(diameters), anchors(stations)].iter().find_map(|values| {
+            values.windows(2).find(|w| w[1] - w[0] < LEAST_STEP).map(|w| (w[0], w[1]))
+        })
+    }
+
+    fn values(&self) -> (Vec<Length>, Vec<Length>) {
+        let ends = || self.runs.iter().flat_map(|run| [run.from, run.to]);
+        let diameters = ends().map(|s| s.diameter);
+        let stations = ends().map(|s| s.z);
+        (
+            diameters
+                .chain(self.threads.iter().flat_map(|t| [t.form.crest, t.form.root]))
+                .collect(),
+            stations.chain(self.threads.iter().flat_map(|t| [t.from, t.to])).collect(),
+        )
+    }
+}
+
+/// The values, ascending, each group of coincident ones reduced to its least.
+fn anchors(mut values: Vec<Length>) -> Vec<Length> {
+    values.sort_by(|a, b| a.as_mm().total_cmp(&b.as_mm()));
+    values.dedup_by(|b, a| *b - *a <= COINCIDENT);
+    values
+}
+
+fn anchor_of(anchors: &[Length], value: Length) -> Length {
+    anchors[anchors.partition_point(|a| *a <= value).saturating_sub(1)]
+}
