@@ -11,5 +11,6 @@
 //! (nib) face, growing towards the barrel. People see diameters; radii live in the geometry only.
 
 pub mod quantity;
-pub mod section;
 pub mod standard;
+pub mod section;
+pub mod solid;
