@@ -14,3 +14,4 @@ pub mod quantity;
 pub mod standard;
 pub mod section;
 pub mod solid;
+pub mod mesh;
