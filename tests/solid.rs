@@ -12,8 +12,8 @@ fn r1_measures() {
     let body = build(&r1()).unwrap();
     let m = body.measures();
     println!("{m:?}");
-    assert!((m.volume / 1264.605_798 - 1.0).abs() < 1e-8, "{}", m.volume);
-    assert!((m.area / 2170.634_868 - 1.0).abs() < 1e-8, "{}", m.area);
+    assert!((m.volume / 1_264.605_798 - 1.0).abs() < 1e-8, "{}", m.volume);
+    assert!((m.area / 2_170.634_868 - 1.0).abs() < 1e-8, "{}", m.area);
     assert!((m.centroid[2] / 16.735_077 - 1.0).abs() < 1e-7, "{}", m.centroid[2]);
     assert!((m.centroid[0] - 0.000_914_4).abs() < 1e-7, "{}", m.centroid[0]);
     assert!((m.centroid[1] - 0.001_660_5).abs() < 1e-7, "{}", m.centroid[1]);

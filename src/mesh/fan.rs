@@ -107,19 +107,26 @@ fn deviation(surfaces: &[Screw], n: u32) -> f64 {
 /// A bound for one surface, cut in columns of `step` radians.
 ///
 /// Without climb the piece in a column is flat, and off by the sagitta at the larger radius.
-/// With climb, chords of the helices are off by at most r step^2 / 8 (linear interpolation), and
-/// the two triangles part from the ruled quadrilateral between them by a quarter of its twist,
-/// which lies along the circle; only its share along the normal counts.
+/// With climb, the ruled quadrilateral between two rulings is off the surface by r step^2 / 8
+/// towards the axis (linear interpolation of the helices), and its two triangles part from it by
+/// a quarter of its twist, along the circle. Of each only the share along the normal counts; the
+/// two may add up, depending on the diagonal.
 fn deviation_of(surface: &Screw, step: f64) -> f64 {
+    /// Terms of the third order in the step, which the shares leave out: under a thousandth at
+    /// the fewest columns there may be.
+    const HIGHER_ORDER: f64 = 1.02;
     let radius = surface.from[0].max(surface.to[0]);
     if surface.climb == 0.0 {
         return radius * (1.0 - libm::cos(step / 2.0));
     }
-    let chord = radius * step * step / 8.0;
-    let twist = 2.0 * libm::sin(step / 2.0) * surface.dr().abs() / 4.0;
-    let v = if surface.from[0] < surface.to[0] { 0.0 } else { 1.0 };
-    let along_circle = (surface.climb * surface.dr()).abs() / surface.area_density(v);
-    chord + twist * along_circle
+    let twist = libm::sin(step / 2.0) * surface.dr().abs() / 2.0;
+    let at = |v: f64| {
+        let normal = surface.area_density(v);
+        let inwards =
+            surface.r(v) * step * step / 8.0 * (surface.r(v) * surface.dz() / normal).abs();
+        inwards + twist * (surface.climb * surface.dr() / normal).abs()
+    };
+    at(0.0).max(at(1.0)) * HIGHER_ORDER
 }
 
 #[cfg(test)]
@@ -143,12 +150,14 @@ mod tests {
                 let (s, v) = (f64::from(i) / 40.0, f64::from(j) / 40.0);
                 let p = surface.subs(step * s, v);
                 let (e, f) = if v < s { (b - a, c - a) } else { (c - a, d - a) };
-                let n = e.cross(f);
-                worst = worst.max(((p - a).dot(n) / n.magnitude()).abs());
+                worst = worst.max(((p - a).dot(e.cross(f).normalize())).abs());
+                let (e, f) = if v < 1.0 - s { (b - a, d - a) } else { (d - c, b - c) };
+                let corner = if v < 1.0 - s { a } else { c };
+                worst = worst.max(((p - corner).dot(e.cross(f).normalize())).abs());
             }
         }
         let bound = deviation_of(&surface, step);
         assert!(worst <= bound, "{worst} {bound}");
-        assert!(worst > bound / 3.0, "the bound is not idle: {worst} {bound}");
+        assert!(worst > bound / 1.5, "the bound is not idle: {worst} {bound}");
     }
 }
