@@ -4,6 +4,7 @@ use std::fmt;
 
 /// An angle in degrees; which of two supplements is meant (a drill's point is the whole angle of
 /// its cone, a flank the half) is said where it is used.
+#[must_use]
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Angle(f64);
 
@@ -24,7 +25,6 @@ impl Angle {
     }
 
     /// Half of it: a cone's side from its axis, a flank from the normal.
-    #[must_use]
     pub const fn half(self) -> Self {
         Self(self.0 / 2.0)
     }

@@ -17,6 +17,7 @@ const SHOWN_DECIMALS: usize = 4;
 ///
 /// Shown in millimetres with up to four decimals, trailing zeros cut (`8.334 mm`); a precision
 /// asks for a fixed number of decimals: `{:.2}` shows `8.33 mm`.
+#[must_use]
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Length(f64);
 
