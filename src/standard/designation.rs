@@ -201,8 +201,9 @@ impl DesignationError {
             }
             Self::LeadNotMultiple { lead, pitch } => {
                 let starts = (*lead / *pitch).round().clamp(1.0, f64::from(MAX_STARTS));
+                let noun = if starts == 1.0 { "start has" } else { "starts have" };
                 format!(
-                    "{starts} starts have the lead Ph{} at P{}, or the pitch P{} at Ph{}",
+                    "{starts} {noun} the lead Ph{} at P{}, or the pitch P{} at Ph{}",
                     written(*pitch * starts),
                     pitch.as_mm(),
                     written(*lead / starts),
