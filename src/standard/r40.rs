@@ -1,7 +1,7 @@
 //! The R40 series of preferred numbers, on which ISO 965-1 puts its tolerances.
 
 /// The forty members from 1 to 10, in hundredths so that their halves stay exact (ISO 3:1973, from
-/// memory; every tolerance of the tables of ISO 965-1 but those of position f is one of them).
+/// memory; the tolerances of ISO 965-1 are members of it; the deviations of position f are not all).
 const HUNDREDTHS: [u16; 40] = [
     100, 106, 112, 118, 125, 132, 140, 150, 160, 170, 180, 190, 200, 212, 224, 236, 250, 265, 280,
     300, 315, 335, 355, 375, 400, 425, 450, 475, 500, 530, 560, 600, 630, 670, 710, 750, 800, 850,
