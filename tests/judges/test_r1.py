@@ -31,6 +31,8 @@ MEASURED = [
 ]
 
 COARSE, FINE = 0.01, 0.002
+# Half a step of float32 at 32 mm is 1.9e-6.
+FLOAT32 = 2e-6
 
 
 @pytest.mark.parametrize("what", EXACT)
@@ -91,11 +93,12 @@ def test_the_difference_shrinks_with_the_chord(made: Maker) -> None:
 def test_no_point_of_the_mesh_strays_beyond_the_chord(made: Maker, chord: float) -> None:
     """Corners lie on R1's surface; no point within a triangle is farther from it than was asked."""
     mesh = stl_file.parse(made(designs.R1, chord).file(names.STL).read_bytes())
-    assert r1_reference.strayed(mesh.vertices).max() <= 2e-6, "float32 at 32 mm"
+    corners_off = float(r1_reference.strayed(mesh.vertices).max())
+    assert corners_off <= FLOAT32
     steps = 6
     weights = [(i, j, steps - i - j) for i in range(steps + 1) for j in range(steps + 1 - i)]
     corners = mesh.vertices[mesh.faces]
-    worst = max(float(r1_reference.strayed(np.tensordot(np.array(w) / steps, corners, (0, 1))).max()) for w in weights)
+    within = max(float(r1_reference.strayed(np.tensordot(np.array(w) / steps, corners, (0, 1))).max()) for w in weights)
     # The ruler reads up to 1.0005 times the distance in space.
-    assert worst <= chord * 1.0005 + 2e-6
-    assert worst <= made(designs.R1, chord).report["mesh"]["chord_error_mm"] * 1.0005 + 2e-6
+    said = made(designs.R1, chord).report["mesh"]["chord_error_mm"]
+    assert within <= min(chord, said) * 1.0005 + FLOAT32
