@@ -63,7 +63,7 @@ impl MaterialFile {
         let percent = reader.need_table("thread_percent", example, |r| {
             let example = "unit = { low = 60, high = 90 }";
             let unit = r.need_table("unit", example, percent).unwrap_or_default();
-            let example = "tenon = { low = 55, high = 100 }";
+            let example = "tenon = { low = 50, high = 110 }";
             (unit, r.need_table("tenon", example, percent).unwrap_or_default())
         });
         let example = "[fit] with least_turns = 4, clearance = 0.05 and band = 0.02";
