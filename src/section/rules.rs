@@ -17,6 +17,7 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     threads(section, &mut found);
     depths(section, &mut found);
     unit(section, &mut found);
+    stack(section, &mut found);
     if found.is_empty() {
         walls(section, &mut found);
     }
@@ -140,6 +141,20 @@ fn depths(section: &Section, found: &mut Vec<SectionError>) {
     }
 }
 
+/// Each hole of the stack must leave the one in front of it standing.
+fn stack(section: &Section, found: &mut Vec<SectionError>) {
+    for (than, bore) in
+        [(Item::ClearanceBore, Item::TapDrill), (Item::TapDrill, Item::ThroughBore)]
+    {
+        let diameter_of = |item| section.bore(item).map(|b| b.diameter);
+        if let (Some(other), Some(diameter)) = (diameter_of(than), diameter_of(bore))
+            && diameter > other
+        {
+            found.push(SectionError::SwallowsHole { bore, diameter, than, other });
+        }
+    }
+}
+
 fn unit(section: &Section, found: &mut Vec<SectionError>) {
     let unit = &section.unit;
     let mut pass = |step, diameter: Length, bore| {
@@ -157,9 +172,12 @@ fn unit(section: &Section, found: &mut Vec<SectionError>) {
             _ => {}
         }
     }
-    let seat =
-        section.bore(Item::Recess).map_or(Length::mm(0.0), |b| b.full_depth(section.length()));
-    let (end, length) = (seat + unit.length(), section.length());
+    if let Some(hole) = section.bore(Item::ClearanceBore).map(|b| b.diameter)
+        && unit.collar.value <= hole
+    {
+        found.push(SectionError::NoSeat { collar: unit.collar.value, hole });
+    }
+    let (end, length) = (section.seat() + unit.length(), section.length());
     if end > length {
         found.push(SectionError::UnitLongerThanSection { unit: end, section: length });
     }
