@@ -2,6 +2,8 @@
 
 #![allow(dead_code, reason = "each test crate uses some of these")]
 
+pub mod section;
+
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
     Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,
