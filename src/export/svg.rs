@@ -19,7 +19,7 @@ pub fn write(sheet: &Sheet) -> String {
     let view = [left, top, width, height].map(number);
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{}mm\" height=\"{}mm\" \
-         viewBox=\"{}\" role=\"img\" aria-labelledby=\"title about\">\n",
+         viewBox=\"{}\" role=\"img\">\n",
         number(width * sheet.scale),
         number(height * sheet.scale),
         view.join(" ")
@@ -27,8 +27,8 @@ pub fn write(sheet: &Sheet) -> String {
     let [title, about] = [&sheet.title, &sheet.description].map(|words| escaped(words));
     let [x, y, w, h] = &view;
     // Writing to a String can't fail.
-    let _ = writeln!(svg, "<title id=\"title\">{title}</title>");
-    let _ = writeln!(svg, "<desc id=\"about\">{about}</desc>");
+    let _ = writeln!(svg, "<title>{title}</title>");
+    let _ = writeln!(svg, "<desc>{about}</desc>");
     let _ = writeln!(svg, "<rect x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\" fill=\"#fff\"/>");
     for layer in sheet.drawing.layers() {
         group(&mut svg, sheet, layer);
@@ -40,31 +40,46 @@ pub fn write(sheet: &Sheet) -> String {
 /// One layer: a group with its line, and its shapes in it.
 fn group(svg: &mut String, sheet: &Sheet, layer: Layer) {
     let line = layer.line();
-    let on_paper = |size: f64| number(size / sheet.scale);
     let _ = write!(
         svg,
-        "<g id=\"{}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{}\" stroke-linejoin=\"round\"",
+        "<g class=\"{}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{}\" stroke-linejoin=\"round\"",
         layer.name(),
-        on_paper(line.width())
+        number(line.width() / sheet.scale)
     );
-    let dashes: Vec<String> = line.pattern().into_iter().map(on_paper).collect();
-    if dashes.is_empty() {
-        svg.push_str(" stroke-linecap=\"round\">\n");
-    } else {
-        let _ = writeln!(svg, " stroke-dasharray=\"{}\">", dashes.join(" "));
+    let pattern: Vec<f64> = line.pattern().iter().map(|size| size / sheet.scale).collect();
+    match dashes(&pattern) {
+        Some(dashes) => svg.push_str(&dashes),
+        None => svg.push_str(" stroke-linecap=\"round\""),
     }
+    svg.push_str(">\n");
     for entity in sheet.drawing.entities.iter().filter(|e| e.layer == layer) {
-        shape(svg, entity);
+        shape(svg, entity, &pattern);
     }
     svg.push_str("</g>\n");
 }
 
-fn shape(svg: &mut String, entity: &Entity) {
+fn dashes(pattern: &[f64]) -> Option<String> {
+    let lengths: Vec<String> = pattern.iter().map(|length| number(*length)).collect();
+    (!lengths.is_empty()).then(|| format!(" stroke-dasharray=\"{}\"", lengths.join(" ")))
+}
+
+/// The pattern, stretched so that a line of this length begins and ends with a whole dash.
+fn fitted(pattern: &[f64], length: f64) -> Vec<f64> {
+    let period: f64 = pattern.iter().sum();
+    let dash = pattern.first().copied().unwrap_or(0.0);
+    let count = ((length - dash) / period).round().max(1.0);
+    let factor = length / (count * period + dash);
+    pattern.iter().map(|size| size * factor).collect()
+}
+
+fn shape(svg: &mut String, entity: &Entity, pattern: &[f64]) {
     let _ = match &entity.shape {
         Shape::Line([a, b]) => {
             let [x1, y1] = place(*a);
             let [x2, y2] = place(*b);
-            writeln!(svg, "<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"/>")
+            let length = ((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y)).sqrt();
+            let dashes = dashes(&fitted(pattern, length)).unwrap_or_default();
+            writeln!(svg, "<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"{dashes}/>")
         }
         Shape::Polyline(points) => writeln!(svg, "<polyline points=\"{}\"/>", list(points)),
         Shape::Triangle(points) => {
@@ -134,6 +149,19 @@ mod tests {
             assert_eq!(number(value), text);
         }
         assert_eq!(number(100.0), "100");
+    }
+
+    #[test]
+    fn a_fitted_pattern_begins_and_ends_with_a_dash() {
+        let pattern = [6.0, 0.75, 0.125, 0.75];
+        for length in [5.0, 20.0, 33.3, 160.0] {
+            let fitted = fitted(&pattern, length);
+            let period: f64 = fitted.iter().sum();
+            let left = (length - fitted[0]) / period;
+            assert!((left - left.round()).abs() < 1e-9 && left > 0.5, "{length}: {left}");
+            assert!((fitted[1] / fitted[0] - pattern[1] / pattern[0]).abs() < 1e-12);
+        }
+        assert!(fitted(&[], 3.0).is_empty());
     }
 
     /// XML 1.0 (5th ed.) 2.2 and 2.4.

@@ -53,8 +53,8 @@ impl Text {
     }
 }
 
-/// The width of a letter in ems, not under that of the widest of the common sans-serifs (DejaVu
-/// Sans; read from the font, rounded up).
+/// The width of a letter in ems, not under that of the widest of the common sans-serifs (read
+/// from the tables of `DejaVu` Sans, rounded up).
 fn em_width(letter: char) -> f64 {
     match letter {
         'i' | 'j' | 'l' | 'I' | 'J' | ' ' | '.' | ',' | ':' | ';' | '\'' | '|' => 0.36,

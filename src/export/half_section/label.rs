@@ -25,9 +25,9 @@ const KNEE: f64 = 3.0;
 const RISE: f64 = 6.0;
 /// Between a leader and its letter, on paper.
 const FOOT: f64 = 1.2;
-/// Length and half width of an arrowhead on paper: 15 degrees at its tip (ISO 129-1, from
-/// memory).
-const ARROW: [f64; 2] = [2.5, 0.33];
+/// Length and half width of an arrowhead on paper: 25 degrees at its tip (ISO 129-1 has 15 to 90,
+/// from memory). Slimmer, and it is lost among the hatching.
+const ARROW: [f64; 2] = [2.5, 0.55];
 
 /// The letters of a section's stack of bores, in the order of depth; none for what is no bore.
 pub const fn letter(item: Item) -> Option<char> {

@@ -60,11 +60,13 @@ pub fn sheet(section: &Section) -> Sheet {
     let mut drawing = Drawing::default();
     let cut: Vec<Point> = outside.0.iter().chain(bore.0.iter().rev()).copied().collect();
     hatch(&mut drawing, &cut, paper.mm(HATCH_SPACING));
-    mate(&mut drawing, section);
+    let seat = seat(section, &part);
+    mate(&mut drawing, section, seat);
     drawing.entities.extend(views(&part).entities);
     axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
     let top = label::draw(&mut drawing, section, &outside, paper);
-    legend::draw(&mut drawing, section, [-outside.top(), top], paper);
+    let place = legend::Place { bottom: -outside.top(), top, seat };
+    legend::draw(&mut drawing, section, &place, paper);
     Sheet {
         drawing,
         scale,
@@ -79,16 +81,22 @@ pub fn sheet(section: &Section) -> Sheet {
     }
 }
 
-/// The nib unit in its seat, in the cut half: from outside it can't be seen behind the front face.
-fn mate(drawing: &mut Drawing, section: &Section) {
-    let seat = seat(section, &section.part());
+/// The nib unit in its seat, in the cut half; from outside only what stands proud of the front
+/// face is seen.
+fn mate(drawing: &mut Drawing, section: &Section, seat: f64) {
     let unit = section.unit.part();
     let point = |s: crate::section::Station| Point::new(seat + s.z.as_mm(), s.radius());
     let first = unit.runs.first().map(|run| point(run.from));
-    drawing.polyline(
-        Layer::Mate,
-        first.into_iter().chain(unit.runs.iter().map(|run| point(run.to))).collect(),
-    );
+    let chain: Vec<Point> =
+        first.into_iter().chain(unit.runs.iter().map(|run| point(run.to))).collect();
+    // The collar is the widest and foremost: its rim, back to the front face.
+    if let [front, rim, ..] = chain[..]
+        && rim.x < 0.0
+    {
+        let proud = [front, rim, Point::new(0.0, rim.y)].map(Point::mirrored);
+        drawing.polyline(Layer::Mate, proud.to_vec());
+    }
+    drawing.polyline(Layer::Mate, chain);
 }
 
 /// The z of the collar's underside: the recess's floor, or the place in its cone where the cone
