@@ -21,7 +21,8 @@ pub fn bore(item: Item, diameter: f64, depth: f64, point: f64) -> Bore {
     }
 }
 
-fn run(diameter: f64, z: f64) -> GripRun {
+/// A straight run of the grip to a diameter and z.
+pub fn run(diameter: f64, z: f64) -> GripRun {
     GripRun { to: Station::new(mm(diameter), mm(z)), shape: Shape::Straight }
 }
 

@@ -12,12 +12,17 @@ use crate::export::drawing::{Anchor, Drawing, Layer, LineKind, Point, Shape, Tex
 const VIEW_MARGIN: f64 = 1.2;
 /// Width over height of the window that the view is made for; a narrower one shows less.
 const VIEW_ASPECT: f64 = 1.5;
+/// Patterns are drawn this much smaller than on paper ($LTSCALE): a part of 10 to 60 mm is looked
+/// at and plotted some four times enlarged. At 1 the axis of a short part would be one dash;
+/// much smaller, and dots run together.
+const PATTERN_SCALE: f64 = 0.25;
 
 pub fn encode(drawing: &Drawing) -> dxf::Drawing {
     let mut file = dxf::Drawing::new();
     file.header.version = AcadVersion::R2000;
     file.header.default_drawing_units = Units::Millimeters;
     file.header.drawing_units = DrawingUnits::Metric;
+    file.header.line_type_scale = PATTERN_SCALE;
     file.header.display_linewieght_in_model_and_layout_tab = true;
     if let Some(extents) = drawing.extents() {
         show(&mut file, extents);
@@ -61,7 +66,7 @@ fn line_type_name(kind: LineKind) -> &'static str {
     if kind.pattern().is_empty() { "CONTINUOUS" } else { kind.name() }
 }
 
-/// Dashes are positive, gaps negative, in mm: the drawing is 1:1, so paper and part agree.
+/// Dashes are positive, gaps negative, in mm on paper.
 fn line_type(kind: LineKind) -> LineType {
     let pattern = kind.pattern();
     let signed = |(n, length): (usize, &f64)| if n % 2 == 0 { *length } else { -length };
@@ -110,11 +115,18 @@ fn words(text: &Text) -> DxfText {
         location: point(text.at),
         second_alignment_point: point(text.at),
         text_height: text.height,
-        // A line break would end the value and shift every group code behind it.
-        value: text.words.replace(|c: char| c.is_control(), " "),
+        value: value(&text.words),
         horizontal_text_justification: justification,
         ..DxfText::default()
     }
+}
+
+/// Words as a TEXT holds them: its own codes for the signs that shape fonts have; the crate writes
+/// other letters beyond ASCII as `\U+` and four digits. A line break would end the value and
+/// shift every group code behind it.
+fn value(words: &str) -> String {
+    let signs = words.replace('Ø', "%%c").replace('±', "%%p").replace('°', "%%d");
+    signs.replace(|c: char| c.is_control(), " ")
 }
 
 fn point(p: Point) -> DxfPoint {

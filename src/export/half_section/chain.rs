@@ -1,7 +1,7 @@
 //! The chain of a part's outside, or of its bore, in the half-plane: edges and cuts of it.
 
 use crate::export::drawing::Point;
-use crate::section::{Part, Run, Skin, Station};
+use crate::section::{Part, Run, Shape, Skin, Station};
 
 /// Corners flatter than this many degrees are not seen as an edge. More would hide where a taper
 /// begins; less would show the joints of a curve that is made of short lines.
@@ -106,10 +106,14 @@ fn part_above(a: Point, b: Point, level: f64) -> Option<[f64; 2]> {
     }
 }
 
-fn points(runs: &[Run]) -> Vec<Point> {
+/// The points that runs are drawn through, in their order.
+pub fn points(runs: &[Run]) -> Vec<Point> {
     let point = |s: Station| Point::new(s.z.as_mm(), s.radius());
     let first = runs.first().map(|run| point(run.from));
-    first.into_iter().chain(runs.iter().map(|run| point(run.to))).collect()
+    let end = |run: &Run| match run.shape {
+        Shape::Straight => point(run.to),
+    };
+    first.into_iter().chain(runs.iter().map(end)).collect()
 }
 
 #[cfg(test)]

@@ -111,7 +111,11 @@ fn table(drawing: &mut Drawing, rows: &[Row], first: f64, paper: Paper) {
         let mut widest: f64 = if n == 0 { paper.mm(SAMPLE) } else { 0.0 };
         for (line, row) in (0..).zip(rows) {
             let at = Point::new(column, first - pitch * f64::from(line));
-            widest = widest.max(words(drawing, at, HEIGHT, &row[n], paper));
+            let width = words(drawing, at, HEIGHT, &row[n], paper);
+            // The last words of a row may go on under the next column.
+            if row[n + 1..].iter().any(|words| !words.is_empty()) {
+                widest = widest.max(width);
+            }
         }
         column += widest + paper.mm(COLUMN_GAP);
     }
@@ -144,8 +148,8 @@ fn rows(section: &Section, seat: f64) -> Vec<Row> {
         outside("pilot", diameter(pilot.diameter), span(back - pilot.length, back));
     }
     let unit = &section.unit;
-    let named = format!("{}, {}", unit.name, unit.thread.designation);
-    outside("nib unit", named, format!("seat at {seat:.2}"));
+    let about = format!("{}, {}, seat at {seat:.2}", unit.name, unit.thread.designation);
+    outside("nib unit", about, String::new());
     rows
 }
 

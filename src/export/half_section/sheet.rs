@@ -1,6 +1,6 @@
 //! The picture of a half-section: the geometry, hatched, with its mate, letters and legend.
 
-use super::chain::Chain;
+use super::chain::{Chain, points};
 use super::hatch::hatch;
 use super::{axis, label, legend, views};
 use crate::export::drawing::{Drawing, Layer, Point};
@@ -84,11 +84,8 @@ pub fn sheet(section: &Section) -> Sheet {
 /// The nib unit in its seat, in the cut half; from outside only what stands proud of the front
 /// face is seen.
 fn mate(drawing: &mut Drawing, section: &Section, seat: f64) {
-    let unit = section.unit.part();
-    let point = |s: crate::section::Station| Point::new(seat + s.z.as_mm(), s.radius());
-    let first = unit.runs.first().map(|run| point(run.from));
-    let chain: Vec<Point> =
-        first.into_iter().chain(unit.runs.iter().map(|run| point(run.to))).collect();
+    let unit = points(&section.unit.part().runs);
+    let chain: Vec<Point> = unit.into_iter().map(|p| Point::new(seat + p.x, p.y)).collect();
     // The collar is the widest and foremost: its rim, back to the front face.
     if let [front, rim, ..] = chain[..]
         && rim.x < 0.0
