@@ -126,7 +126,7 @@ fn any_section() -> impl Strategy<Value = Section> {
     let depths = (0.1..3.0_f64, 0.1..6.0_f64, 0.6..9.0_f64, 0.0..3.0_f64);
     // What lies behind the tap drill: a drill that goes deeper than the part is a fault.
     let rest = 0.1..70.0_f64;
-    (rest, 3.0..20.0_f64, depths, "[a-zØ<& ]{0,90}", 0..5_usize).prop_map(
+    (rest, 3.0..20.0_f64, depths, "[A-ZØ<& ]{0,90}", 0..5_usize).prop_map(
         |(rest, tenon, (recess, clearance, thread, beyond), name, base)| {
             let grip = (recess + clearance + thread + beyond + rest - tenon).max(2.0);
             let mut section = section::all().swap_remove(base);
