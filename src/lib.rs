@@ -15,3 +15,4 @@ pub mod standard;
 pub mod section;
 pub mod solid;
 pub mod mesh;
+pub mod check;
