@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
@@ -101,8 +102,8 @@ impl Library {
         Some(self.find(kind, name)?.ok()?.text)
     }
 
-    /// A profile by its name; none where there is none, an error where it can't be read.
-    pub(super) fn find(&self, kind: Kind, name: &str) -> Option<Result<Profile, String>> {
+    /// A profile by its name; none where there is none, why where it can't be read.
+    pub(super) fn find(&self, kind: Kind, name: &str) -> Option<Result<Profile, &'static str>> {
         let file = format!("{name}.{EXTENSION}");
         for folder in &self.folders {
             let path = folder.join(kind.folder()).join(&file);
@@ -116,9 +117,15 @@ impl Library {
     }
 }
 
-/// The text of a file, or why there is none.
-pub(super) fn read(path: &Path) -> Result<Profile, String> {
-    let text = fs::read_to_string(path).map_err(|error| error.to_string())?;
+/// The text of a file, or why there is none: the system's own words differ from one to the next.
+pub(super) fn read(path: &Path) -> Result<Profile, &'static str> {
+    let text = fs::read_to_string(path).map_err(|error| match error.kind() {
+        ErrorKind::NotFound | ErrorKind::NotADirectory => "there is no such file",
+        ErrorKind::InvalidData => "it is not a text in UTF-8",
+        ErrorKind::PermissionDenied => "its permissions forbid it",
+        ErrorKind::IsADirectory => "it is a folder",
+        _ => "the system does not give it",
+    })?;
     let folder = path.parent().unwrap_or(Path::new("")).to_owned();
     Ok(Profile { origin: path.display().to_string(), text, folder: Some(folder) })
 }

@@ -214,10 +214,9 @@ impl SectionError {
             Self::UnitCannotPass { step, bore, .. } => {
                 vec![Subject::Diameter(bore), Subject::UnitStep(step)]
             }
-            Self::NoSeat { .. } => vec![
-                Subject::Diameter(Item::ClearanceBore),
-                Subject::UnitStep(Item::Collar),
-            ],
+            Self::NoSeat { .. } => {
+                vec![Subject::Diameter(Item::ClearanceBore), Subject::UnitStep(Item::Collar)]
+            }
             Self::SwallowsHole { bore, than, .. } => {
                 vec![Subject::Diameter(bore), Subject::Diameter(than)]
             }
@@ -279,7 +278,7 @@ impl SectionError {
             }
             Self::RunsMissShoulder { shoulder, .. } => format!("to = {}", shoulder.as_mm()),
             Self::ChamferWiderThanThread { length, .. } => {
-                format!("a chamfer under {}", *length / 4.0)
+                format!("a chamfer of {}", (*length / 4.0).min(clearly * 5.0))
             }
             Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, .. } => {
                 format!("a depth under {depth}")
@@ -309,6 +308,9 @@ impl fmt::Display for SectionError {
             Self::NoThread { thread, crest, .. } => {
                 write!(f, "a crest of {crest} leaves nothing of the {thread}")
             }
+            Self::UnitCannotPass { step: Item::UnitBody, diameter, bore, hole } => {
+                write!(f, "the unit's thread of {diameter} can't pass the {bore} of {hole}")
+            }
             Self::UnitCannotPass { step, diameter, bore, hole } => {
                 write!(f, "the unit's {step} of {diameter} can't pass the {bore} of {hole}")
             }
@@ -316,7 +318,10 @@ impl fmt::Display for SectionError {
                 write!(f, "the collar of {collar} has no seat: the hole behind it is {hole}")
             }
             Self::SwallowsHole { bore, diameter, than, other } => {
-                write!(f, "the {bore} of {diameter} is wider than the {than} of {other} in front of it")
+                write!(
+                    f,
+                    "the {bore} of {diameter} is wider than the {than} of {other} in front of it"
+                )
             }
             Self::TenonLongerThanBarrel { tenon, barrel } => {
                 write!(f, "the tenon of {tenon} is longer than the barrel's hole, {barrel}")
@@ -339,10 +344,9 @@ impl fmt::Display for SectionError {
             Self::RunsMissShoulder { to, shoulder, .. } => {
                 write!(f, "the last run ends at {to}, beyond the shoulder at {shoulder}")
             }
-            Self::ChamferWiderThanThread { thread, chamfer, length } => write!(
-                f,
-                "a lead chamfer of {chamfer} takes the whole {thread}, which is {length} deep"
-            ),
+            Self::ChamferWiderThanThread { chamfer, length, .. } => {
+                write!(f, "a lead chamfer of {chamfer} takes the whole thread of {length}")
+            }
             Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, than, other } => {
                 write!(f, "the {than} goes to {other}, but the section is {depth} long")
             }

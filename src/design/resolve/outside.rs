@@ -20,9 +20,14 @@ pub(super) fn grip(file: &GripFile, making: &mut Making) -> Grip {
         let before = runs.last().map_or(front, |run| run.to.diameter);
         let diameter = run.diameter.as_ref().map_or(before, |diameter| diameter.value.0);
         let to = Station::new(diameter, run.to.value.0);
+        making.places.station(to.z, run.to.at());
+        if let Some(written) = &run.diameter {
+            making.places.diameter(diameter, written.at());
+        }
         runs.push(GripRun { to, shape: Shape::Straight });
     }
     making.places.set(Subject::GripLength, file.length.at());
+    making.places.diameter(front, file.front.at());
     match runs.last() {
         None => {
             making.derive("grip.run", &length, "no runs: the grip is straight");
@@ -53,6 +58,7 @@ pub(super) fn tenon(file: &TenonFile, shoulder: Length, making: &mut Making) -> 
     for (subject, ring) in [(Subject::Relief, &file.relief), (Subject::Pilot, &file.pilot)] {
         if let Some(ring) = ring {
             places.set(subject, ring.at);
+            places.diameter(ring.diameter.value.0, ring.diameter.at());
         }
     }
     places.set(Subject::TenonChamfer, file.chamfer.as_ref().map_or(file.thread.at(), Placed::at));
