@@ -57,7 +57,7 @@ impl<'a> Loader<'a> {
         reference: &str,
         from: Option<Place>,
     ) -> Option<Document> {
-        let mut profile = self.find(kind, reference, from)?;
+        let mut profile = self.find(kind, reference, from, None)?;
         let mut chain: Vec<(String, String)> = Vec::new();
         let mut layers: Vec<Table> = Vec::new();
         let (mut partial, mut broken, mut sources) = (false, Vec::new(), Vec::new());
@@ -98,7 +98,7 @@ impl<'a> Loader<'a> {
                 partial = true;
                 break;
             };
-            let Some(found) = self.find(kind, &base, Some(like.at)) else {
+            let Some(found) = self.find(kind, &base, Some(like.at), Some(&profile.origin)) else {
                 partial = true;
                 break;
             };
@@ -186,11 +186,20 @@ impl<'a> Loader<'a> {
     }
 
     /// The text that a name or a path stands for.
-    fn find(&mut self, kind: Kind, reference: &str, from: Option<Place>) -> Option<Profile> {
+    ///
+    /// `from` is where it is written, `like` the origin of the profile that is like it.
+    fn find(
+        &mut self,
+        kind: Kind,
+        reference: &str,
+        from: Option<Place>,
+        like: Option<&str>,
+    ) -> Option<Profile> {
         let path = is_path(reference).then(|| self.path(reference, from));
-        let found = match &path {
-            Some(path) => path.as_ref().map(|path| library::read(path)),
-            None => self.library.find(kind, reference),
+        let found = if let Some(path) = &path {
+            path.as_ref().map(|path| library::read(path))
+        } else {
+            self.library.find(kind, reference, like)
         };
         let (code, message) = match found {
             Some(Ok(profile)) => return Some(profile),

@@ -12,6 +12,8 @@ pub(super) struct Places {
     subjects: HashMap<Subject, Place>,
     diameters: Vec<(Length, Place)>,
     stations: Vec<(Length, Place)>,
+    /// The z up to which a key says how wide the outside is, in the order of z.
+    outside: Vec<(Length, Place)>,
 }
 
 impl Places {
@@ -35,6 +37,11 @@ impl Places {
         self.stations.push((z, place));
     }
 
+    /// Says which key tells how wide the outside is up to a z, from the one before on.
+    pub(super) fn outside(&mut self, to: Length, place: Place) {
+        self.outside.push((to, place));
+    }
+
     /// Where two values are written of which nothing else is known: both as z, or as diameters.
     fn values(&self, a: Length, b: Length) -> Option<(Place, Place)> {
         let place = |values: &[(Length, Place)], value: Length| {
@@ -53,6 +60,11 @@ impl Places {
             && let Some((lesser, greater)) = self.values(*a, *b)
         {
             return diagnostic.at(greater).also(lesser, a.to_string());
+        }
+        if let SectionError::BoreWiderThanBody { z, .. } = error
+            && let Some((_, outside)) = self.outside.iter().find(|(to, _)| z <= to)
+        {
+            diagnostic = diagnostic.also(*outside, "the outside there");
         }
         for subject in error.subjects() {
             match (self.get(subject), diagnostic.at) {

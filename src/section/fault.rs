@@ -133,6 +133,15 @@ pub enum SectionError {
         /// Where the shoulder is.
         shoulder: Length,
     },
+    /// The grip ends no wider than the tenon: nothing closes against the barrel.
+    NoShoulder {
+        /// The last run, counted from 0.
+        run: usize,
+        /// Diameter of the grip where it ends.
+        grip: Length,
+        /// Diameter of the tenon.
+        tenon: Length,
+    },
     /// A chamfer takes away the whole length of a thread.
     ChamferWiderThanThread {
         /// The thread.
@@ -192,6 +201,7 @@ impl SectionError {
             Self::RunsOverlap { .. } => "section.runs-overlap",
             Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => "section.gap-in-runs",
             Self::RunsMissShoulder { .. } => "section.runs-pass-shoulder",
+            Self::NoShoulder { .. } => "section.no-shoulder",
             Self::ChamferWiderThanThread { .. } => "section.chamfer-wider-than-thread",
             Self::DepthsOutOfOrder { .. } => "section.depths-out-of-order",
             Self::DoesNotFit { .. } => "section.does-not-fit",
@@ -227,6 +237,9 @@ impl SectionError {
             Self::RunsOverlap { run, .. } => vec![Subject::GripRun(run)],
             Self::RunsMissShoulder { run, .. } => {
                 vec![Subject::GripRun(run), Subject::GripLength]
+            }
+            Self::NoShoulder { run, .. } => {
+                vec![Subject::GripRun(run), Subject::Thread(Item::TenonThread)]
             }
             Self::ChamferWiderThanThread { thread: Item::UnitBody, .. } => {
                 vec![Subject::UnitChamfer]
@@ -277,6 +290,9 @@ impl SectionError {
                 format!("runs go from the front to the back: a `to` over {from}")
             }
             Self::RunsMissShoulder { shoulder, .. } => format!("to = {}", shoulder.as_mm()),
+            Self::NoShoulder { tenon, .. } => {
+                format!("a grip that ends {} wide, or a thinner tenon", *tenon + clearly * 10.0)
+            }
             Self::ChamferWiderThanThread { length, .. } => {
                 format!("a chamfer of {}", (*length / 4.0).min(clearly * 5.0))
             }
@@ -343,6 +359,12 @@ impl fmt::Display for SectionError {
             }
             Self::RunsMissShoulder { to, shoulder, .. } => {
                 write!(f, "the last run ends at {to}, beyond the shoulder at {shoulder}")
+            }
+            Self::NoShoulder { grip, tenon, .. } => {
+                write!(
+                    f,
+                    "the grip ends {grip} wide, no wider than the tenon of {tenon}: no shoulder"
+                )
             }
             Self::ChamferWiderThanThread { chamfer, length, .. } => {
                 write!(f, "a lead chamfer of {chamfer} takes the whole thread of {length}")

@@ -38,6 +38,11 @@ fn outside_runs(section: &Section, found: &mut Vec<SectionError>) {
         }
         from = to;
     }
+    let (grip, tenon) = (section.grip.back(), section.tenon.thread.form.crest);
+    if grip - tenon < LEAST_STEP {
+        let run = section.grip.runs.len().saturating_sub(1);
+        found.push(SectionError::NoShoulder { run, grip, tenon });
+    }
 }
 
 fn tenon(section: &Section, found: &mut Vec<SectionError>) {

@@ -62,7 +62,9 @@ pub(super) fn resolve(
     let to = thread_end(&file.thread, unit_file, unit, seat, making);
     let drill = drill(&file.tap_drill, &designation, to, making)?;
     let through = through(&file.through, unit_file, unit, making)?;
-    making.places.set(Subject::Thread(Item::UnitThread), designation.at());
+    for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
+        making.places.set(subject, designation.at());
+    }
     let (classed, at) = (designation.value, designation.at());
     let mut thread = thread::internal(classed, at, Item::UnitThread, (from, to), making)?;
     thread.form.crest = drill.diameter;
