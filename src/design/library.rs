@@ -4,12 +4,16 @@
 
 use std::collections::BTreeMap;
 use std::fs;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
 
 /// The profiles that come with the program.
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/profiles");
+
+/// What the origin of a built-in profile begins with.
+const BUILT_IN_ORIGIN: &str = "built-in/";
 
 /// What a profile describes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -98,27 +102,43 @@ impl Library {
 
     /// The text of a profile.
     pub fn text(&self, kind: Kind, name: &str) -> Option<String> {
-        Some(self.find(kind, name)?.ok()?.text)
+        Some(self.find(kind, name, None)?.ok()?.text)
     }
 
-    /// A profile by its name; none where there is none, an error where it can't be read.
-    pub(super) fn find(&self, kind: Kind, name: &str) -> Option<Result<Profile, String>> {
+    /// A profile by its name; none where there is none, why where it can't be read.
+    ///
+    /// A profile that is `like` it has the origin `like`: it is not what it is like itself, so that
+    /// it may be like the next one of its own name; what is built in is like what is built in.
+    pub(super) fn find(
+        &self,
+        kind: Kind,
+        name: &str,
+        like: Option<&str>,
+    ) -> Option<Result<Profile, &'static str>> {
         let file = format!("{name}.{EXTENSION}");
-        for folder in &self.folders {
+        let built_in = like.is_some_and(|origin| origin.starts_with(BUILT_IN_ORIGIN));
+        for folder in self.folders.iter().filter(|_| !built_in) {
             let path = folder.join(kind.folder()).join(&file);
-            if path.is_file() {
+            let itself = like.is_some_and(|origin| path.display().to_string() == origin);
+            if path.is_file() && !itself {
                 return Some(read(&path));
             }
         }
         let inside = format!("{}/{file}", kind.folder());
         let text = BUILT_IN.get_file(&inside)?.contents_utf8()?.to_owned();
-        Some(Ok(Profile { origin: format!("built-in/{inside}"), text, folder: None }))
+        Some(Ok(Profile { origin: format!("{BUILT_IN_ORIGIN}{inside}"), text, folder: None }))
     }
 }
 
-/// The text of a file, or why there is none.
-pub(super) fn read(path: &Path) -> Result<Profile, String> {
-    let text = fs::read_to_string(path).map_err(|error| error.to_string())?;
+/// The text of a file, or why there is none: the system's own words differ from one to the next.
+pub(super) fn read(path: &Path) -> Result<Profile, &'static str> {
+    let text = fs::read_to_string(path).map_err(|error| match error.kind() {
+        ErrorKind::NotFound | ErrorKind::NotADirectory => "there is no such file",
+        ErrorKind::InvalidData => "it is not a text in UTF-8",
+        ErrorKind::PermissionDenied => "its permissions forbid it",
+        ErrorKind::IsADirectory => "it is a folder",
+        _ => "the system does not give it",
+    })?;
     let folder = path.parent().unwrap_or(Path::new("")).to_owned();
     Ok(Profile { origin: path.display().to_string(), text, folder: Some(folder) })
 }

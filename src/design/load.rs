@@ -57,7 +57,7 @@ impl<'a> Loader<'a> {
         reference: &str,
         from: Option<Place>,
     ) -> Option<Document> {
-        let mut profile = self.find(kind, reference, from)?;
+        let mut profile = self.find(kind, reference, from, None)?;
         let mut chain: Vec<(String, String)> = Vec::new();
         let mut layers: Vec<Table> = Vec::new();
         let (mut partial, mut broken, mut sources) = (false, Vec::new(), Vec::new());
@@ -98,7 +98,7 @@ impl<'a> Loader<'a> {
                 partial = true;
                 break;
             };
-            let Some(found) = self.find(kind, &base, Some(like.at)) else {
+            let Some(found) = self.find(kind, &base, Some(like.at), Some(&profile.origin)) else {
                 partial = true;
                 break;
             };
@@ -186,22 +186,35 @@ impl<'a> Loader<'a> {
     }
 
     /// The text that a name or a path stands for.
-    fn find(&mut self, kind: Kind, reference: &str, from: Option<Place>) -> Option<Profile> {
-        let found = if is_path(reference) {
-            self.path(reference, from).map(|path| library::read(&path))
+    ///
+    /// `from` is where it is written, `like` the origin of the profile that is like it.
+    fn find(
+        &mut self,
+        kind: Kind,
+        reference: &str,
+        from: Option<Place>,
+        like: Option<&str>,
+    ) -> Option<Profile> {
+        let path = is_path(reference).then(|| self.path(reference, from));
+        let found = if let Some(path) = &path {
+            path.as_ref().map(|path| library::read(path))
         } else {
-            self.library.find(kind, reference)
+            self.library.find(kind, reference, like)
         };
-        let (code, message, hint) = match found {
+        let (code, message) = match found {
             Some(Ok(profile)) => return Some(profile),
-            Some(Err(error)) => {
-                let message = format!("can't read the {} `{reference}`: {error}", kind.word());
-                ("file.unreadable", message, self.names(kind, reference, from))
+            Some(Err(why)) => {
+                ("file.unreadable", format!("can't read the {} `{reference}`: {why}", kind.word()))
             }
-            None => {
-                let message = format!("there is no {} `{reference}`", kind.word());
-                ("profile.missing", message, self.names(kind, reference, from))
+            None => ("profile.missing", format!("there is no {} `{reference}`", kind.word())),
+        };
+        let hint = match path {
+            Some(Some(path)) if from.is_some() => {
+                format!("a path starts at the file that names it: this one is {}", path.display())
             }
+            Some(Some(_)) => "a path starts at the working folder".to_owned(),
+            Some(None) => "a built-in profile names others without a path".to_owned(),
+            None => self.names(kind, reference, from),
         };
         let mut missing = Diagnostic::error(code, message).hint(hint);
         missing.at = from;
@@ -220,20 +233,18 @@ impl<'a> Loader<'a> {
     /// The profiles that may have been meant.
     fn names(&self, kind: Kind, reference: &str, from: Option<Place>) -> String {
         let beside = format!("{reference}.{EXTENSION}");
-        let is_beside = |path: PathBuf| path.is_file();
-        if !is_path(reference) && self.path(&beside, from).is_some_and(is_beside) {
-            return format!("the file beside it is \"{beside}\"");
+        if self.path(&beside, from).is_some_and(|path| path.is_file()) {
+            return format!("the file of that name is \"{beside}\"");
         }
         let entries = self.library.list(kind);
         let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
-        let stem = Path::new(reference).file_stem().and_then(|stem| stem.to_str());
-        match nearest(stem.unwrap_or(reference), names.iter().copied()) {
-            Some(near) if near != reference => format!("did you mean \"{near}\"?"),
-            _ => format!(
-                "profiles by name are {}; a path ends in .{EXTENSION}",
-                names.iter().map(|name| format!("\"{name}\"")).collect::<Vec<_>>().join(", ")
-            ),
-        }
+        nearest(reference, names.iter().copied()).map_or_else(
+            || {
+                let names: Vec<_> = names.iter().map(|name| format!("\"{name}\"")).collect();
+                format!("there are {}; a path ends in .{EXTENSION}", names.join(", "))
+            },
+            |near| format!("did you mean \"{near}\"?"),
+        )
     }
 }
 

@@ -176,7 +176,8 @@ impl<'a> Reader<'a> {
         example: &str,
         read: impl FnOnce(&mut Reader<'_>) -> T,
     ) -> Option<T> {
-        if self.table.get(key).is_none() {
+        let none = |entry: &Entry| matches!(&entry.node.value, Value::Text(text) if text == NONE);
+        if self.table.get(key).is_none_or(none) {
             self.missing(key, example);
         }
         self.table(key, read)

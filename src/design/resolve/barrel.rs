@@ -70,13 +70,17 @@ pub(super) fn resolve(
     }
     let thread = thread::internal(designation, at, Item::BarrelThread, (from, to), making)?;
     let mouth = counterbore.map_or(thread.form.root, |counterbore| counterbore.diameter);
-    if mouth.max(thread.form.root) >= outside {
-        let place = file.outside.as_ref().map_or(at, Placed::at);
-        let needed = mouth.max(thread.form.root) + Length::mm(1.0);
+    // A grip without shoulder is what is wrong, not the barrel as wide as it.
+    let no_shoulder = grip_back <= tenon.thread.value.diameter() && file.outside.is_none();
+    if mouth.max(thread.form.root) >= outside && !no_shoulder {
+        let hole_at = file.counterbore.as_ref().map_or(at, |ring| ring.diameter.at());
+        let place = file.outside.as_ref().map_or(hole_at, Placed::at);
+        let widest = mouth.max(thread.form.root);
+        let needed = widest + Length::mm(1.0);
         making.log.push(
             Diagnostic::error(
                 "barrel.no-wall",
-                format!("a barrel of {outside} has no wall round a hole of {mouth}"),
+                format!("a barrel of {outside} has no wall round a hole of {widest}"),
             )
             .at(place)
             .hint(format!("an outside of {needed} leaves a wall of 0.5 mm")),

@@ -62,7 +62,9 @@ pub(super) fn resolve(
     let to = thread_end(&file.thread, unit_file, unit, seat, making);
     let drill = drill(&file.tap_drill, &designation, to, making)?;
     let through = through(&file.through, unit_file, unit, making)?;
-    making.places.set(Subject::Thread(Item::UnitThread), designation.at());
+    for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
+        making.places.set(subject, designation.at());
+    }
     let (classed, at) = (designation.value, designation.at());
     let mut thread = thread::internal(classed, at, Item::UnitThread, (from, to), making)?;
     thread.form.crest = drill.diameter;
@@ -158,6 +160,10 @@ fn bore(
     let Diameter { size, tool, at } = diameter;
     making.places.set(Subject::Diameter(item), at);
     making.places.set(Subject::Depth(item), depth_at);
+    making.places.diameter(size, at);
+    if let Depth::To(z) = depth {
+        making.places.station(z, depth_at);
+    }
     let spread = file.cuts_over.as_ref().map_or(CUTS_OVER, |spread| spread.value);
     let limits = Limits::new(size + spread.least, size + spread.greatest)?;
     let point = file.point.as_ref().map_or(usual_point, |point| point.value);
@@ -236,6 +242,7 @@ fn thread_end(
 ) -> Length {
     if let Some(to) = &file.to {
         making.places.set(Subject::Depth(Item::UnitThread), to.at());
+        making.places.station(to.value.0, to.at());
         return to.value.0;
     }
     let ends = unit.thread.to;
@@ -243,6 +250,7 @@ fn thread_end(
     let why = format!("seat {seat} + the unit's thread ends at {ends}");
     making.derive("bores.thread.to", &to, why);
     making.places.set(Subject::Depth(Item::UnitThread), unit_file.thread.to.at());
+    making.places.station(to, unit_file.thread.to.at());
     to
 }
 

@@ -17,7 +17,7 @@ use super::unit_file::UnitFile;
 use super::value::Distance;
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::quantity::Length;
-use crate::section::{Allowance, Limit, Section, Subject, faults};
+use crate::section::{Allowance, Limit, Section, faults};
 
 /// What is collected while a section is made.
 #[derive(Default)]
@@ -82,8 +82,6 @@ pub(super) fn resolve(
         facing: shop.facing.as_ref().map_or(Length::ZERO, |facing| facing.value.0),
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
     };
-    making.places.set(Subject::GripLength, design.grip.length.at());
-    making.places.set(Subject::Unit, design.unit.at());
     let (bores, unit_thread) = stack?;
     let section = Section {
         name: design.name.value.clone(),

@@ -96,6 +96,8 @@ fn places(file: &UnitFile, making: &mut Making) {
             places.set(Subject::UnitStep(item), step.diameter.at());
         }
     }
+    let last = file.nipple.as_ref().or(file.tail.as_ref()).map_or(&file.thread.to, |s| &s.to);
+    places.set(Subject::Unit, last.at());
     let chamfer = file.thread.chamfer.as_ref().map_or(file.thread.to.at(), Placed::at);
     places.set(Subject::UnitChamfer, chamfer);
     places.set(Subject::Thread(Item::UnitBody), file.thread.designation.at());
