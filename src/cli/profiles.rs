@@ -17,7 +17,10 @@ pub(super) fn profiles(library: &Library, name: Option<&str>, screen: &Screen) -
         let known: Vec<String> =
             Kind::ALL.into_iter().flat_map(|kind| library.list(kind)).map(|e| e.name).collect();
         let known = known.join(", ");
-        screen.complain("profile.missing", format!("no profile is called {name:?}; there are {known}"));
+        screen.complain(
+            "profile.missing",
+            format!("no profile is called {name:?}; there are {known}"),
+        );
         return Outcome::Wrong;
     }
     for text in texts {

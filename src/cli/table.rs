@@ -41,9 +41,11 @@ fn row(finding: &Finding, style: Style) -> String {
     let limit = format!("{side} {}", rounded(judged.limit, unit));
     let mut text = format!("{word}{:44}{drawn:>10}{worst:>10}{limit:>16} {unit}\n", finding.title);
     if judged.verdict != Verdict::Holds {
-        let place = finding.place.map(|p| format!("{} from the front", rounded(p.z(), "mm") + " mm"));
+        let place =
+            finding.place.map(|p| format!("{} from the front", rounded(p.z(), "mm") + " mm"));
         let source = format!("limit: {}", judged.limit_source);
-        let why: Vec<String> = [place, finding.note.clone(), Some(source)].into_iter().flatten().collect();
+        let why: Vec<String> =
+            [place, finding.note.clone(), Some(source)].into_iter().flatten().collect();
         text += &format!("{:8}{}\n", "", why.join("; "));
         if let Some(advice) = judged.advice {
             text += &format!("{:8}-> {advice}\n", "");
@@ -71,7 +73,8 @@ fn tone(verdict: Verdict) -> Tone {
 }
 
 fn sum(examination: &Examination, style: Style) -> String {
-    let count = |verdict| examination.findings.iter().filter(|f| f.verdict() == Some(verdict)).count();
+    let count =
+        |verdict| examination.findings.iter().filter(|f| f.verdict() == Some(verdict)).count();
     let [holds, close, breaks] = [Verdict::Holds, Verdict::Close, Verdict::Breaks].map(count);
     let (words, tone) = if breaks > 0 {
         (format!("{breaks} break, {close} close, {holds} hold"), Tone::Bad)
