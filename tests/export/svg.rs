@@ -120,6 +120,24 @@ fn bores_are_lettered_from_the_front() {
     }
 }
 
+/// The collar (8.7) rests on a flat floor, or in a 60 degree cone where that is as wide as it is:
+/// from 8.9 that takes 0.1 / tan 30 = 0.173 (plane geometry).
+#[test]
+fn the_unit_sits_where_its_collar_touches() {
+    let front_of_unit = |section: &Section| {
+        let drawing = sheet(section).drawing;
+        let mates = drawing.entities.iter().filter(|e| e.layer == Layer::Mate);
+        mates.flat_map(|e| e.shape.points().to_vec()).fold(f64::INFINITY, |x, p| p.x.min(x))
+    };
+    // The collar is 1.1 thick; the sample of the line in the table begins at 0.
+    let (flat, cone) = (section::crowded(), section::drilled());
+    assert!((front_of_unit(&flat) - (0.4 - 1.1)).abs() < 1e-12);
+    let seat = 0.9 + 0.1 / libm::tan(30.0_f64.to_radians());
+    assert!((front_of_unit(&cone) - (seat - 1.1)).abs() < 1e-12);
+    assert!(half_section_svg(&cone).contains("demo unit, M8.05x0.55, seat at 1.07"));
+    assert!(half_section_svg(&section::r1()).contains("demo unit, M8.05x0.55, seat at 1.20"));
+}
+
 /// Where tools end and how long things are must not matter: depths down to a tenth apart, parts
 /// of 8 to 90 mm, names of any length.
 fn any_section() -> impl Strategy<Value = Section> {

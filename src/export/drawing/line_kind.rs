@@ -22,7 +22,7 @@ pub enum LineKind {
 }
 
 impl LineKind {
-    /// All kinds, narrowest idea last.
+    /// All kinds.
     pub const ALL: [Self; 5] = [
         Self::ContinuousWide,
         Self::ContinuousNarrow,

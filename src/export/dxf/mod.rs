@@ -5,7 +5,7 @@
 //! ```
 //! The `dxf` crate knows the group codes of entities and table records; what it writes lacks
 //! handles, owners, blocks and a root dictionary, and carries the clock and random identifiers.
-//! [`conform`] mends that, so that readers open the file without repairing it. Source for the
+//! `conform` mends that, so that readers open the file without repairing it. Source for the
 //! structure: the DXF reference of release 2000, sections HEADER to OBJECTS, from memory; held to
 //! an independent reader's audit in the judges' tests.
 

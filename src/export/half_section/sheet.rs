@@ -4,7 +4,7 @@ use super::chain::{Chain, points};
 use super::hatch::hatch;
 use super::{axis, label, legend, views};
 use crate::export::drawing::{Drawing, Layer, Point};
-use crate::section::{Depth, Item, Part, Section, Skin};
+use crate::section::Section;
 
 /// Scales of ISO 5455 for enlargement, and full size.
 const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
@@ -60,7 +60,7 @@ pub fn sheet(section: &Section) -> Sheet {
     let mut drawing = Drawing::default();
     let cut: Vec<Point> = outside.0.iter().chain(bore.0.iter().rev()).copied().collect();
     hatch(&mut drawing, &cut, paper.mm(HATCH_SPACING));
-    let seat = seat(section, &part);
+    let seat = section.seat().as_mm();
     mate(&mut drawing, section, seat);
     drawing.entities.extend(views(&part).entities);
     axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
@@ -94,21 +94,4 @@ fn mate(drawing: &mut Drawing, section: &Section, seat: f64) {
         drawing.polyline(Layer::Mate, proud.to_vec());
     }
     drawing.polyline(Layer::Mate, chain);
-}
-
-/// The z of the collar's underside: the recess's floor, or the place in its cone where the cone
-/// is as wide as the collar.
-fn seat(section: &Section, part: &Part) -> f64 {
-    let collar = section.unit.collar.value;
-    let floor = section.bore(Item::Recess).map_or(0.0, |bore| match bore.depth {
-        Depth::To(z) => {
-            (z + bore.point.length_between(bore.diameter, collar.min(bore.diameter))).as_mm()
-        }
-        Depth::Through => 0.0,
-    });
-    // A cone that ends above the collar's width leaves it resting on the next floor.
-    let walls = part.runs.iter().filter(|run| run.skin == Skin::Bore);
-    let ends = walls.flat_map(|run| [run.from, run.to]);
-    let narrower = ends.filter(|s| s.diameter < collar).map(|s| s.z.as_mm());
-    floor.min(narrower.fold(f64::INFINITY, f64::min))
 }
