@@ -13,5 +13,8 @@
 pub mod design;
 pub mod diagnostic;
 pub mod quantity;
-pub mod section;
 pub mod standard;
+pub mod section;
+pub mod solid;
+pub mod mesh;
+pub mod archive;

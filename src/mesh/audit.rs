@@ -1,0 +1,174 @@
+//! Whether the triangles, as an STL will store them, are a sound skin of the body.
+
+use std::fmt;
+
+use super::Mesh;
+use super::crossing::first_crossing;
+use crate::solid::Measures;
+
+/// What an audit found of a sound mesh.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Audit {
+    /// Enclosed volume in cubic millimetres.
+    pub volume: f64,
+    /// Handles through it.
+    pub genus: i64,
+}
+
+/// Why a mesh is not handed out.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MeshError {
+    /// The chord error asked for is no length, too coarse to mean anything, or too fine.
+    Chord {
+        /// As asked.
+        asked: f64,
+        /// The finest that is made.
+        least: f64,
+    },
+    /// An edge does not lie between exactly two triangles that agree on its direction.
+    Open {
+        /// How many such edges.
+        edges: usize,
+    },
+    /// Triangles without area once rounded.
+    Degenerate {
+        /// How many.
+        triangles: usize,
+    },
+    /// Two different points became one when rounded.
+    Coincident {
+        /// How many pairs.
+        points: usize,
+    },
+    /// Two triangles pass through each other.
+    Crossing {
+        /// Where, x, y, z in millimetres.
+        near: [f32; 3],
+    },
+    /// Volume or handles are not those of the exact body.
+    Disagrees {
+        /// What disagrees.
+        what: &'static str,
+        /// Of the mesh.
+        mesh: f64,
+        /// Of the body.
+        exact: f64,
+    },
+}
+
+impl MeshError {
+    /// A stable code.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Chord { .. } => "mesh.chord",
+            Self::Open { .. } => "mesh.open",
+            Self::Degenerate { .. } => "mesh.degenerate",
+            Self::Coincident { .. } => "mesh.coincident",
+            Self::Crossing { .. } => "mesh.crossing",
+            Self::Disagrees { .. } => "mesh.disagrees",
+        }
+    }
+}
+
+impl fmt::Display for MeshError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let refused = "the mesh is refused";
+        match self {
+            Self::Chord { asked, least } => {
+                write!(f, "a chord error of {asked} mm can't be made: from {least} to 1 mm can")
+            }
+            Self::Open { edges } => write!(f, "{edges} edges are not closed; {refused}"),
+            Self::Degenerate { triangles } => {
+                write!(f, "{triangles} triangles have no area in single precision; {refused}")
+            }
+            Self::Coincident { points } => {
+                write!(f, "{points} points fall together in single precision; {refused}")
+            }
+            Self::Crossing { near: [x, y, z] } => {
+                write!(f, "triangles cross near ({x:.3}, {y:.3}, {z:.3}); {refused}")
+            }
+            Self::Disagrees { what, mesh, exact } => {
+                write!(f, "the mesh's {what} is {mesh}, the solid's {exact}; {refused}")
+            }
+        }
+    }
+}
+
+impl std::error::Error for MeshError {}
+
+/// Audits a mesh against the measures of its body.
+///
+/// Closed and oriented: every directed edge once, and once the other way. No triangle without
+/// area, no two points in one place, no triangle through another (in exact arithmetic on the
+/// rounded points). Genus as the body's. The volume may differ by the skin's area times the
+/// chord error, no more.
+pub(super) fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshError> {
+    let open = open_edges(mesh);
+    if open > 0 {
+        return Err(MeshError::Open { edges: open });
+    }
+    let points = coincident_points(mesh);
+    if points > 0 {
+        return Err(MeshError::Coincident { points });
+    }
+    let triangles = mesh.triangles.iter().filter(|t| has_no_area(mesh, **t)).count();
+    if triangles > 0 {
+        return Err(MeshError::Degenerate { triangles });
+    }
+    let euler = mesh.points.len() as i64 - mesh.triangles.len() as i64 / 2;
+    let found = 1 - euler / 2;
+    if euler % 2 != 0 || found != genus {
+        let (mesh, exact) = (found as f64, genus as f64);
+        return Err(MeshError::Disagrees { what: "number of handles", mesh, exact });
+    }
+    let volume = mesh.signed_volume();
+    if volume.is_nan() || (volume - exact.volume).abs() > exact.area * mesh.chord_error {
+        let (mesh, exact) = (volume, exact.volume);
+        return Err(MeshError::Disagrees { what: "volume", mesh, exact });
+    }
+    if let Some(near) = first_crossing(mesh) {
+        return Err(MeshError::Crossing { near });
+    }
+    Ok(Audit { volume, genus: found })
+}
+
+impl Mesh {
+    /// Volume by the divergence theorem: positive where triangles face outwards.
+    fn signed_volume(&self) -> f64 {
+        let corner = |n: u32| self.points[n as usize].map(f64::from);
+        let six = |t: &[u32; 3]| {
+            let [a, b, c] = t.map(corner);
+            a[0] * (b[1] * c[2] - b[2] * c[1])
+                + a[1] * (b[2] * c[0] - b[0] * c[2])
+                + a[2] * (b[0] * c[1] - b[1] * c[0])
+        };
+        self.triangles.iter().map(six).sum::<f64>() / 6.0
+    }
+}
+
+/// Directed edges without exactly one partner the other way.
+fn open_edges(mesh: &Mesh) -> usize {
+    let mut edges: Vec<(u32, u32, bool)> = Vec::with_capacity(mesh.triangles.len() * 3);
+    for [a, b, c] in &mesh.triangles {
+        for (from, to) in [(*a, *b), (*b, *c), (*c, *a)] {
+            edges.push((from.min(to), from.max(to), from < to));
+        }
+    }
+    edges.sort_unstable();
+    let groups = edges.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1));
+    groups.filter(|g| g.len() != 2 || g[0].2 == g[1].2 || g[0].0 == g[0].1).count()
+}
+
+fn coincident_points(mesh: &Mesh) -> usize {
+    let mut bits: Vec<[u32; 3]> = mesh.points.iter().map(|p| p.map(f32::to_bits)).collect();
+    bits.sort_unstable();
+    bits.windows(2).filter(|pair| pair[0] == pair[1]).count()
+}
+
+/// Whether the three rounded points lie on one line: the cross product, from differences that
+/// are exact in f64, is zero.
+fn has_no_area(mesh: &Mesh, triangle: [u32; 3]) -> bool {
+    let [a, b, c] = triangle.map(|n| mesh.points[n as usize].map(f64::from));
+    let (e, f) = ([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
+    e[1] * f[2] == e[2] * f[1] && e[2] * f[0] == e[0] * f[2] && e[0] * f[1] == e[1] * f[0]
+}

@@ -1,0 +1,155 @@
+//! Edges as chains of shared points, and faces' boundaries as steps through columns.
+
+use std::collections::HashMap;
+use std::f64::consts::TAU;
+
+use super::fan::Fan;
+use crate::solid::{Body, Edge, Face, Screw, Trace};
+
+/// A point of a chain: its index, and its angle in columns (whole on a half-plane).
+#[derive(Clone, Copy, Debug)]
+struct Knot {
+    index: u32,
+    columns: f64,
+}
+
+/// All points of a mesh, made once for each vertex and edge of a body.
+pub(super) struct Boundary<'a> {
+    pub fan: &'a Fan,
+    pub points: Vec<[f64; 3]>,
+    chains: HashMap<truck_topology::EdgeID<Trace>, Vec<Knot>>,
+}
+
+/// A corner of a piece: its place across the column (0 to 1), along the generatrix, and its point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Corner {
+    pub x: f64,
+    pub v: f64,
+    pub index: u32,
+}
+
+/// A step of a face's boundary within one column, with the face to its left.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Step {
+    pub column: i64,
+    pub from: Corner,
+    pub to: Corner,
+}
+
+impl<'a> Boundary<'a> {
+    /// Points for every vertex, and for every crossing of an edge with a half-plane.
+    pub fn new(body: &Body, fan: &'a Fan) -> Self {
+        let mut boundary = Self { fan, points: Vec::new(), chains: HashMap::new() };
+        let mut vertices = HashMap::new();
+        for (face, _) in body.faces() {
+            for edge in face.absolute_boundaries().iter().flat_map(|wire| wire.edge_iter()) {
+                if boundary.chains.contains_key(&edge.id()) {
+                    continue;
+                }
+                let [front, back] = [edge.absolute_front(), edge.absolute_back()].map(|vertex| {
+                    *vertices.entry(vertex.id()).or_insert_with(|| {
+                        let p = vertex.point();
+                        boundary.points.push([p.x, p.y, p.z]);
+                        boundary.points.len() as u32 - 1
+                    })
+                });
+                let chain = boundary.chain(&edge.curve(), front, back);
+                boundary.chains.insert(edge.id(), chain);
+            }
+        }
+        boundary
+    }
+
+    fn chain(&mut self, trace: &Trace, front: u32, back: u32) -> Vec<Knot> {
+        let (from, to) = (self.fan.columns(trace.from.theta), self.fan.columns(trace.to.theta));
+        let mut chain = vec![Knot { index: front, columns: from }];
+        let (low, high) = (from.min(to), from.max(to));
+        let planes = (low.floor() as i64 + 1)..(high.ceil() as i64);
+        let mut cross = |plane: i64| {
+            let angle = self.fan.angle(plane);
+            let t = (angle - trace.from.theta) / (trace.to.theta - trace.from.theta);
+            let at = trace.at(t);
+            self.points.push(self.fan.point(plane, at.r, at.z));
+            chain.push(Knot { index: self.points.len() as u32 - 1, columns: plane as f64 });
+        };
+        if from < to {
+            planes.for_each(&mut cross);
+        } else {
+            planes.rev().for_each(&mut cross);
+        }
+        chain.push(Knot { index: back, columns: to });
+        chain
+    }
+
+    /// The boundary of a face as steps, each within one column; columns count over all turns of
+    /// a strip, and within one turn on a face that goes round the axis.
+    pub fn steps(&self, face: &Face) -> Vec<Step> {
+        let surface = face.surface();
+        let mut steps = Vec::new();
+        for wire in face.absolute_boundaries() {
+            let mut turns: Option<(f64, f64)> = None;
+            for edge in wire.edge_iter() {
+                let trace = edge.curve();
+                let chain = &self.chains[&edge.id()];
+                let (start, end) = ends(edge, &trace);
+                let whole = match turns {
+                    Some((theta, whole)) => whole + ((theta - start) / TAU).round(),
+                    None => {
+                        surface.turns_to(if edge.orientation() { trace.from } else { trace.to })
+                    }
+                };
+                turns = Some((end, whole));
+                self.edge_steps(&surface, &trace, chain, edge.orientation(), whole, &mut steps);
+            }
+        }
+        steps
+    }
+
+    fn edge_steps(
+        &self,
+        surface: &Screw,
+        trace: &Trace,
+        chain: &[Knot],
+        forward: bool,
+        turns: f64,
+        steps: &mut Vec<Step>,
+    ) {
+        let shift = turns * f64::from(self.fan.count);
+        let v_end = |at: crate::solid::Polar| surface.v_at(at.theta + turns * TAU, at);
+        let (v0, v1) = (v_end(trace.from), v_end(trace.to));
+        let (c0, c1) = (chain[0].columns, chain[chain.len() - 1].columns);
+        let v = |knot: &Knot, last: bool| {
+            if c0 == c1 {
+                return if last { v1 } else { v0 };
+            }
+            v0 + (v1 - v0) * (knot.columns - c0) / (c1 - c0)
+        };
+        for pair in chain.windows(2) {
+            let (a, b) = (&pair[0], &pair[1]);
+            let (va, vb) = (v(a, false), v(b, true));
+            let (from, to) = if forward { ((a, va), (b, vb)) } else { ((b, vb), (a, va)) };
+            let middle = f64::midpoint(a.columns, b.columns) + shift;
+            let mut column = middle.floor();
+            // A step on a half-plane has the face to its left: upwards it closes the column
+            // before, downwards it opens the one behind.
+            if a.columns == b.columns && middle == column && from.1 < to.1 {
+                column -= 1.0;
+            }
+            let corner = |(knot, v): (&Knot, f64)| Corner {
+                x: knot.columns + shift - column,
+                v,
+                index: knot.index,
+            };
+            steps.push(Step { column: column as i64, from: corner(from), to: corner(to) });
+        }
+    }
+}
+
+/// The angles at which an edge, as its wire walks it, begins and ends.
+fn ends(edge: &Edge, trace: &Trace) -> (f64, f64) {
+    if edge.orientation() {
+        (trace.from.theta, trace.to.theta)
+    } else {
+        (trace.to.theta, trace.from.theta)
+    }
+}

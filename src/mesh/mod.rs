@@ -1,0 +1,21 @@
+//! Triangles from the exact solid, closed and within a stated distance of it.
+//!
+//! All faces are cut by one common fan of half-planes through the axis. Between two neighbouring
+//! half-planes (a *column*) every surface is replaced by flat pieces with corners on the exact
+//! surface; since all surfaces are cut at the same angles, the mesh inside a column is the loft
+//! between two half-sections, and neighbouring surfaces can't cross, however thin the wall.
+//!
+//! truck's own tessellation is not used: it triangulates in (u, v) without regard to millimetres,
+//! which beside a slanted end joins points far apart and leaves a closed mesh with many times the
+//! chord error that was asked for; its analyzers weigh the finished mesh ([`Mesh::volume`]).
+
+mod audit;
+mod boundary;
+mod columns;
+mod crossing;
+mod fan;
+mod fill;
+mod tessellate;
+
+pub use audit::{Audit, MeshError};
+pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, tessellate};

@@ -1,0 +1,185 @@
+//! A finished body: truck's solid, the names of its faces, and what was cut into it.
+
+use std::collections::HashSet;
+
+use super::ring::Faces;
+use super::trim::Trim;
+use super::unroll::unroll_face;
+use super::{BuildError, Face, HalfPoint, Shell, Solid, UvEdge};
+use crate::section::{Facet, Feature, Item, Side, Skin, Thread};
+use crate::standard::designation::Hand;
+
+/// What a face is called, and which side of the wall it lies on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FaceName {
+    /// Its feature.
+    pub feature: Feature,
+    /// Its skin.
+    pub skin: Skin,
+}
+
+/// A thread as it stands on a body, in millimetres.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutThread {
+    /// Its name.
+    pub item: Item,
+    /// Outside or inside.
+    pub side: Side,
+    /// Axial distance of ridges.
+    pub pitch: f64,
+    /// Number of ridges.
+    pub starts: u32,
+    /// Right or left.
+    pub hand: Hand,
+    /// Half the angle between flanks, in degrees.
+    pub half_angle: f64,
+    /// Radius of the crest.
+    pub crest: f64,
+    /// Radius of the root.
+    pub root: f64,
+    /// Radius at which ridge and groove are equally wide.
+    pub pitch_radius: f64,
+    /// z of the middle of a ridge at angle 0.
+    pub ridge_z: f64,
+    /// The z between which every cross-section shows the untrimmed profile; empty (low >= high)
+    /// where the ends leave no such place.
+    pub full: [f64; 2],
+    /// The z between which anything of the thread is cut.
+    pub extent: [f64; 2],
+}
+
+impl CutThread {
+    pub(super) fn new(thread: &Thread, low: &Trim, high: &Trim) -> Self {
+        let form = &thread.form;
+        let span = |trim: &Trim| {
+            let z = trim.points.iter().map(|p| p[1]);
+            (z.clone().fold(f64::INFINITY, f64::min), z.fold(f64::NEG_INFINITY, f64::max))
+        };
+        let ((low_min, low_max), (high_min, high_max)) = (span(low), span(high));
+        let centre = (thread.from + thread.phase).as_mm();
+        let half_pitch = form.pitch.as_mm() / 2.0;
+        Self {
+            item: thread.item,
+            side: thread.side,
+            pitch: form.pitch.as_mm(),
+            starts: form.starts,
+            hand: form.hand,
+            half_angle: form.half_angle.as_deg(),
+            crest: form.crest.as_mm() / 2.0,
+            root: form.root.as_mm() / 2.0,
+            pitch_radius: form.pitch_diameter.as_mm() / 2.0,
+            ridge_z: if thread.side == Side::External { centre } else { centre + half_pitch },
+            full: [low_max, high_min],
+            extent: [low_min, high_max],
+        }
+    }
+
+    /// Climb per turn.
+    pub fn lead(&self) -> f64 {
+        self.pitch * f64::from(self.starts)
+    }
+
+    /// Axial width of the ridge at a radius.
+    pub fn ridge_at(&self, r: f64) -> f64 {
+        let towards_root =
+            if self.crest > self.root { self.pitch_radius - r } else { r - self.pitch_radius };
+        self.pitch / 2.0 + 2.0 * towards_root * libm::tan(self.half_angle.to_radians())
+    }
+}
+
+/// A face, turned about the axis through every angle: a line of the half-plane.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Swept {
+    /// The face's feature.
+    pub feature: Feature,
+    /// Its side of the wall.
+    pub skin: Skin,
+    /// One end, (r, z) in millimetres.
+    pub from: HalfPoint,
+    /// The other end.
+    pub to: HalfPoint,
+}
+
+/// An exact solid, closed and oriented, with a name for every face.
+#[derive(Clone, Debug)]
+pub struct Body {
+    solid: Solid,
+    names: Vec<FaceName>,
+    threads: Vec<CutThread>,
+}
+
+impl Body {
+    /// Closes the faces into a solid; truck checks that it is connected, closed, oriented and
+    /// manifold, and every face must be the right way round.
+    pub(super) fn close(faces: Faces, threads: Vec<CutThread>) -> Result<Self, BuildError> {
+        for (face, name) in faces.faces.iter().zip(&faces.names) {
+            let area: f64 = unroll_face(face).iter().map(UvEdge::cross).sum();
+            if area.is_nan() || area <= 0.0 {
+                let reason = format!("{} is inside out", name.feature);
+                return Err(BuildError::NotSolid { reason });
+            }
+        }
+        let shell: Shell = faces.faces.into_iter().collect();
+        let solid = Solid::try_new(vec![shell])
+            .map_err(|e| BuildError::NotSolid { reason: e.to_string() })?;
+        Ok(Self { solid, names: faces.names, threads })
+    }
+
+    /// truck's solid: one closed shell.
+    pub fn solid(&self) -> &Solid {
+        &self.solid
+    }
+
+    /// The faces with their names, always in the same order.
+    pub fn faces(&self) -> impl Iterator<Item = (&Face, &FaceName)> {
+        self.solid.face_iter().zip(&self.names)
+    }
+
+    /// The threads that were cut.
+    pub fn threads(&self) -> &[CutThread] {
+        &self.threads
+    }
+
+    /// One of the threads.
+    pub fn thread(&self, item: Item) -> Option<&CutThread> {
+        self.threads.iter().find(|thread| thread.item == item)
+    }
+
+    /// Handles through the body: 1 for a section, 0 for a unit.
+    ///
+    /// Euler and Poincare: V - E + F - (L - F) = 2 (1 - genus), L counting loops; a face that
+    /// closes over the axis has one loop and is a disc.
+    pub fn genus(&self) -> i64 {
+        let edges = self.solid.edge_iter().count() as i64 / 2;
+        let vertices: HashSet<_> = self.solid.vertex_iter().map(|v| v.id()).collect();
+        let loops: i64 = self.solid.face_iter().map(|f| f.absolute_boundaries().len() as i64).sum();
+        let faces = self.names.len() as i64;
+        1 - (vertices.len() as i64 - edges + 2 * faces - loops) / 2
+    }
+
+    /// Every face turned through every angle, as lines of the half-plane: where a thread passes,
+    /// the deepest place that its root reaches.
+    ///
+    /// A flank sweeps the area between its crest and root lines; since walls are measured to the
+    /// root, and clearances to the crest, those two lines and the thread's ends stand for it.
+    pub fn swept(&self) -> Vec<Swept> {
+        let mut lines: Vec<Swept> = Vec::new();
+        for (face, name) in self.faces() {
+            let surface = face.surface();
+            let FaceName { feature, skin } = *name;
+            if surface.climb == 0.0 {
+                // A face on a turned surface: the part of its generatrix between its own ends.
+                let v = unroll_face(face).into_iter().map(|e| e.from[1]);
+                let (low, high) = v.fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
+                let at = |v: f64| [surface.r(v), surface.z(v)];
+                lines.push(Swept { feature, skin, from: at(low), to: at(high) });
+            } else if matches!(feature.facet, Facet::Crest | Facet::Root) {
+                let z = face.vertex_iter().map(|v| v.point().z);
+                let (low, high) = z.fold((f64::MAX, f64::MIN), |(a, b), z| (a.min(z), b.max(z)));
+                let r = surface.from[0];
+                lines.push(Swept { feature, skin, from: [r, low], to: [r, high] });
+            }
+        }
+        lines
+    }
+}

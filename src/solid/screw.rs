@@ -1,0 +1,184 @@
+//! The one surface of a section: a line of the half-plane, turned about the axis and climbing.
+
+use std::f64::consts::TAU;
+
+use truck_base::cgmath64::{Point3, Vector3};
+use truck_geotrait::{D2, Invertible, ParametricSurface, SPHint2D, SearchParameter};
+
+use super::Polar;
+
+/// A point (r, z) of the half-plane, in millimetres.
+pub type HalfPoint = [f64; 2];
+
+/// A screw surface: `S(u, v) = (r(v) cos u, r(v) sin u, z(v) + climb u)`, u in radians, with
+/// r and z affine in v, which runs from 0 at `from` to 1 at `to`.
+///
+/// Without climb it is a plane, a cylinder or a cone; with climb a thread's flank (a ruled
+/// helicoid) or its crest or root band. The normal `S_u x S_v` points out of the material where
+/// v follows the walk of [`crate::section::Part`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Screw {
+    /// The generatrix at v = 0.
+    pub from: HalfPoint,
+    /// The generatrix at v = 1.
+    pub to: HalfPoint,
+    /// Climb along z per radian, positive for a right-hand thread.
+    pub climb: f64,
+}
+
+impl Screw {
+    /// Radius at v.
+    pub fn r(&self, v: f64) -> f64 {
+        self.from[0] + (self.to[0] - self.from[0]) * v
+    }
+
+    /// z of the generatrix at v, where u = 0.
+    pub fn z(&self, v: f64) -> f64 {
+        self.from[1] + (self.to[1] - self.from[1]) * v
+    }
+
+    /// dr/dv.
+    pub fn dr(&self) -> f64 {
+        self.to[0] - self.from[0]
+    }
+
+    /// dz/dv.
+    pub fn dz(&self) -> f64 {
+        self.to[1] - self.from[1]
+    }
+
+    /// The v of a point of the surface whose angle, counted in the surface's own turns, is u.
+    pub fn v_at(&self, u: f64, p: Polar) -> f64 {
+        let (dr, dz) = (self.dr(), self.dz());
+        if dr.abs() >= dz.abs() {
+            (p.r - self.from[0]) / dr
+        } else {
+            (p.z - self.climb * u - self.from[1]) / dz
+        }
+    }
+
+    /// The whole turns to add to a point's angle so that the surface passes through it.
+    ///
+    /// Zero without climb. A band's own width is far under a lead, so the nearest turn is the
+    /// one; the same holds for a flank.
+    pub fn turns_to(&self, p: Polar) -> f64 {
+        if self.climb == 0.0 {
+            return 0.0;
+        }
+        let v = if self.dr() == 0.0 { 0.5 } else { (p.r - self.from[0]) / self.dr() };
+        ((p.z - self.z(v) - self.climb * p.theta) / (self.climb * TAU)).round()
+    }
+
+    /// The length of `S_u x S_v` at v: area per du dv.
+    pub fn area_density(&self, v: f64) -> f64 {
+        let (r, dr, dz) = (self.r(v), self.dr(), self.dz());
+        let (radial, tangential, axial) = (r * dz, self.climb * dr, r * dr);
+        (radial * radial + tangential * tangential + axial * axial).sqrt()
+    }
+}
+
+impl ParametricSurface for Screw {
+    type Point = Point3;
+    type Vector = Vector3;
+
+    fn subs(&self, u: f64, v: f64) -> Point3 {
+        Polar { theta: u, r: self.r(v), z: self.z(v) + self.climb * u }.point()
+    }
+
+    fn uder(&self, u: f64, v: f64) -> Vector3 {
+        let (sin, cos) = libm::sincos(u);
+        Vector3::new(-self.r(v) * sin, self.r(v) * cos, self.climb)
+    }
+
+    fn vder(&self, u: f64, _: f64) -> Vector3 {
+        let (sin, cos) = libm::sincos(u);
+        Vector3::new(self.dr() * cos, self.dr() * sin, self.dz())
+    }
+
+    fn uuder(&self, u: f64, v: f64) -> Vector3 {
+        let (sin, cos) = libm::sincos(u);
+        Vector3::new(-self.r(v) * cos, -self.r(v) * sin, 0.0)
+    }
+
+    fn uvder(&self, u: f64, _: f64) -> Vector3 {
+        let (sin, cos) = libm::sincos(u);
+        Vector3::new(-self.dr() * sin, self.dr() * cos, 0.0)
+    }
+
+    fn vvder(&self, _: f64, _: f64) -> Vector3 {
+        Vector3::new(0.0, 0.0, 0.0)
+    }
+
+    fn u_period(&self) -> Option<f64> {
+        (self.climb == 0.0).then_some(TAU)
+    }
+}
+
+impl Invertible for Screw {
+    /// Turns the normal over by running the generatrix backwards.
+    fn invert(&mut self) {
+        std::mem::swap(&mut self.from, &mut self.to);
+    }
+}
+
+impl SearchParameter<D2> for Screw {
+    type Point = Point3;
+
+    /// Closed form: no trials are needed, and the hint only picks the turn.
+    fn search_parameter<H: Into<SPHint2D>>(
+        &self,
+        point: Point3,
+        hint: H,
+        _trials: usize,
+    ) -> Option<(f64, f64)> {
+        /// truck's own tolerance: a point farther off is not on the surface.
+        const ON_SURFACE: f64 = 1e-6;
+        let r = libm::hypot(point.x, point.y);
+        let near = match hint.into() {
+            SPHint2D::Parameter(u, _) => u,
+            SPHint2D::Range((from, to), _) => f64::midpoint(from, to),
+            SPHint2D::None => 0.0,
+        };
+        let angle = libm::atan2(point.y, point.x);
+        let theta = angle + ((near - angle) / TAU).round() * TAU;
+        let polar = Polar { theta, r, z: point.z };
+        let u = theta + self.turns_to(polar) * TAU;
+        let v = self.v_at(u, polar);
+        let off = self.subs(u, v) - point;
+        let near = off.x.abs().max(off.y.abs()).max(off.z.abs()) < ON_SURFACE;
+        (near && v.is_finite()).then_some((u, v))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use truck_base::cgmath64::InnerSpace;
+
+    /// A flank of P = 0.75 at 10 mm: 30 degrees, 0.4 deep.
+    fn flank() -> Screw {
+        Screw { from: [4.6, 21.0], to: [5.0, 21.23], climb: 0.75 / TAU }
+    }
+
+    /// Independent route: central differences.
+    #[test]
+    fn derivatives_agree_with_differences() {
+        let (s, u, v, h) = (flank(), 7.0, 0.3, 1e-5);
+        let du = (s.subs(u + h, v) - s.subs(u - h, v)) / (2.0 * h);
+        let dv = (s.subs(u, v + h) - s.subs(u, v - h)) / (2.0 * h);
+        assert!((s.uder(u, v) - du).magnitude() < 1e-8);
+        assert!((s.vder(u, v) - dv).magnitude() < 1e-8);
+        assert!((du.cross(dv).magnitude() - s.area_density(v)).abs() < 1e-8);
+        let duv = (s.uder(u, v + h) - s.uder(u, v - h)) / (2.0 * h);
+        assert!((s.uvder(u, v) - duv).magnitude() < 1e-8);
+    }
+
+    #[test]
+    fn a_point_is_found_on_its_turn() {
+        let s = flank();
+        let (u, v) = s.search_parameter(s.subs(9.5, 0.4), None, 0).unwrap();
+        assert!((u - 9.5).abs() < 1e-12 && (v - 0.4).abs() < 1e-12);
+        let off = s.subs(9.5, 0.4) + Vector3::new(0.0, 0.0, 0.01);
+        assert_eq!(s.search_parameter(off, None, 0), None);
+    }
+}

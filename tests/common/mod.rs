@@ -1,0 +1,103 @@
+//! Parts made by hand, without the design file: an independent way to the same solid.
+
+#![allow(dead_code, reason = "each test crate uses some of these")]
+
+pub mod random;
+
+use sectionwright::quantity::{Length, Limits};
+use sectionwright::section::{
+    Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,
+};
+use sectionwright::standard::designation::ThreadDesignation;
+use sectionwright::standard::{iso68, iso724};
+
+pub fn mm(v: f64) -> Length {
+    Length::mm(v)
+}
+
+/// A thread of the basic profile of ISO 68-1, as large as its designation says.
+pub fn basic_thread(item: Item, side: Side, designation: &str, from: f64, to: f64) -> Thread {
+    let designation: ThreadDesignation = designation.parse().unwrap();
+    let (d, p) = (designation.diameter(), designation.pitch());
+    let sizes = iso724::basic_sizes(d, p);
+    let (major, minor, pitch_diameter) = (d, sizes.minor, sizes.pitch);
+    let (crest, root) = if side == Side::External { (major, minor) } else { (minor, major) };
+    let form = ThreadForm {
+        pitch: p,
+        starts: designation.starts(),
+        hand: designation.hand(),
+        half_angle: iso68::HALF_ANGLE,
+        crest,
+        pitch_diameter,
+        root,
+    };
+    let exactly = |v: Length| Limits::new(v, v).unwrap();
+    let limits = ThreadLimits {
+        major: exactly(major),
+        pitch: exactly(pitch_diameter),
+        minor: exactly(minor),
+    };
+    let (from, to, phase) = (mm(from), mm(to), mm(0.0));
+    Thread { item, side, designation, form, from, to, phase, limits }
+}
+
+/// A chain of runs through corners (diameter, z), the first `outside` of them on the outside, one
+/// end face, then the bore, and an end face back to the start.
+pub fn chain(outside: &[(f64, f64)], bore: &[(f64, f64)]) -> Vec<Run> {
+    let station = |(d, z): (f64, f64)| Station::new(mm(d), mm(z));
+    let corners: Vec<Station> = outside.iter().chain(bore).map(|c| station(*c)).collect();
+    let count = corners.len();
+    (0..count)
+        .map(|n| {
+            let (skin, item) = if n + 1 < outside.len() {
+                (Skin::Outside, Item::Grip(n as u8 + 1))
+            } else if n + 1 == outside.len() {
+                (Skin::End, Item::BackFace)
+            } else if n + 1 < count {
+                (Skin::Bore, Item::ThroughBore)
+            } else {
+                (Skin::End, Item::FrontFace)
+            };
+            Run {
+                feature: Feature::new(item, Facet::Side),
+                skin,
+                from: corners[n],
+                to: corners[(n + 1) % count],
+                shape: Shape::Straight,
+            }
+        })
+        .collect()
+}
+
+/// R1, the reference part: invented numbers; its exact measures come from an independent
+/// boundary-representation kernel and closed forms.
+pub fn r1() -> Part {
+    r1_with(0.5, 8.3)
+}
+
+/// R1 with another lead chamfer, and another clearance bore.
+pub fn r1_with(chamfer: f64, clearance: f64) -> Part {
+    let tenon = basic_thread(Item::TenonThread, Side::External, "M10x0.75", 21.0, 32.0);
+    let unit = basic_thread(Item::UnitThread, Side::Internal, "M8.05x0.55", 4.6, 11.75);
+    let minor = unit.form.crest.as_mm();
+    let runs = chain(
+        &[
+            (9.7, 0.0),
+            (11.4, 21.0),
+            (10.0, 21.0),
+            (10.0, 32.0 - chamfer),
+            (10.0 - 2.0 * chamfer, 32.0),
+        ],
+        &[
+            (6.9, 32.0),
+            (6.9, 13.5),
+            (minor, 13.5),
+            (minor, 4.6),
+            (clearance, 4.6),
+            (clearance, 1.2),
+            (8.9, 1.2),
+            (8.9, 0.0),
+        ],
+    );
+    Part { runs, threads: vec![tenon, unit] }.snapped()
+}
