@@ -171,13 +171,12 @@ fn what_is_left_out_is_derived() {
         let found = resolved.derived.iter().find(|derived| derived.key == key);
         found.expect(key).value.as_str()
     };
-    // By hand: collar 8.8 + 0.33; seat 1.1 + 3.2; 7.84 + 0.3; 1.1 + 9.2; 10.3 + 3 x 0.6; 6.3 + 0.2.
+    // By hand: collar 8.8 + 0.33; seat 1.1 + 3.2; 7.84 + 0.3; 10.9 + 3 x 0.6; 6.3 + 0.2.
     assert_eq!(derived("bores.recess.diameter"), "9.13 mm");
     assert_eq!(derived("bores.recess.depth"), "1.1 mm");
     assert_eq!(derived("bores.clearance.depth"), "4.3 mm");
     assert_eq!(derived("bores.clearance.diameter"), "8.14 mm");
-    assert_eq!(derived("bores.thread.to"), "10.3 mm");
-    assert_eq!(derived("bores.tap_drill.depth"), "12.1 mm");
+    assert_eq!(derived("bores.tap_drill.depth"), "12.7 mm");
     assert_eq!(derived("bores.through.diameter"), "6.5 mm");
     assert_eq!(derived("barrel.outside"), "12.4 mm");
     let how = resolved.readings.iter().find(|reading| reading.key == "thread.diameter");
@@ -365,4 +364,20 @@ fn circles_end() {
     let folders = vec![PathBuf::from("no such folder")];
     let failure = load(&Library::new(folders), "no such design").expect_err("none");
     assert_eq!(failure.diagnostics[0].code, "profile.missing");
+}
+
+/// The files in profiles/README.md are files: each of them is read, with the shipped ones beside.
+#[test]
+fn the_files_in_the_guide_resolve() {
+    let guide = include_str!("../profiles/README.md");
+    let blocks: Vec<&str> =
+        guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
+    let [unit, design, material] = blocks[..] else { panic!("{} files", blocks.len()) };
+    let design =
+        design.replace("\"demo-unit\"", "\"u.toml\"").replace("\"cast-resin\"", "\"m.toml\"");
+    let files = folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material)]);
+    // It shows keys that shut each other out only in their comments, and sets all the others.
+    let resolved = sound(&Library::default(), &path(&files, "d.toml"));
+    assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
+    assert!(resolved.shear_strength.is_some());
 }

@@ -20,7 +20,7 @@ mod tree;
 mod unit_file;
 mod value;
 
-pub use library::{Entry, Kind, Library, Profile};
+pub use library::{Entry, Kind, Library};
 pub use resolved::{Derived, Failure, Reading, Resolved};
 pub use template::template;
 

@@ -6,6 +6,7 @@ mod criteria;
 mod outside;
 mod thread;
 mod unit;
+mod unit_thread;
 
 use super::design_file::DesignFile;
 use super::load::Document;
