@@ -19,3 +19,16 @@ fn r1_measures() {
     assert!((m.centroid[1] - 0.001_660_5).abs() < 1e-7, "{}", m.centroid[1]);
     assert_eq!(body.genus(), 1);
 }
+
+/// The same part through its design file.
+#[test]
+fn r1_from_its_file() {
+    let library = sectionwright::design::Library::new(vec![]);
+    let resolved = sectionwright::design::load(&library, "tests/fixtures/r1.toml").unwrap();
+    let part = resolved.section.part();
+    assert_eq!(sectionwright::section::faults(&resolved.section), []);
+    let (from_file, by_hand) = (build(&part).unwrap().measures(), build(&r1()).unwrap().measures());
+    assert!((from_file.volume / by_hand.volume - 1.0).abs() < 1e-12);
+    assert!((from_file.area / by_hand.area - 1.0).abs() < 1e-12);
+    assert!((from_file.centroid[0] - by_hand.centroid[0]).abs() < 1e-9);
+}

@@ -2,4 +2,4 @@
 
 mod replace;
 
-pub use replace::{ArchiveError, FileSet, replace};
+pub use replace::{ArchiveError, replace};

@@ -6,27 +6,11 @@
 
 use std::ffi::OsStr;
 use std::fmt;
-use std::fs::{self, File};
+
+use crate::export::File;
+use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
-
-/// Files with their names, all for one folder.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct FileSet {
-    files: Vec<(String, Vec<u8>)>,
-}
-
-impl FileSet {
-    /// Adds a file.
-    pub fn add(&mut self, name: &str, bytes: Vec<u8>) {
-        self.files.push((name.to_owned(), bytes));
-    }
-
-    /// The files, in the order in which they were added.
-    pub fn iter(&self) -> impl Iterator<Item = (&str, &[u8])> {
-        self.files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice()))
-    }
-}
 
 /// A folder could not be written; what was there before is still there.
 #[derive(Debug)]
@@ -65,7 +49,7 @@ impl std::error::Error for ArchiveError {
 ///
 /// # Errors
 /// The folder's place can't be written to, or the disk is full. The earlier set is then whole.
-pub fn replace(folder: &Path, set: &FileSet, ours: &[&str]) -> Result<(), ArchiveError> {
+pub fn replace(folder: &Path, set: &[File], ours: &[&str]) -> Result<(), ArchiveError> {
     let parent = folder.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
     attempt("make the folder", parent, fs::create_dir_all(parent))?;
     let beside = beside(folder);
@@ -90,13 +74,13 @@ fn beside(folder: &Path) -> PathBuf {
     folder.with_file_name(hidden)
 }
 
-fn write_set(beside: &Path, set: &FileSet) -> Result<(), ArchiveError> {
-    for (name, bytes) in set.iter() {
-        let path = beside.join(name);
+fn write_set(beside: &Path, set: &[File]) -> Result<(), ArchiveError> {
+    for file in set {
+        let path = beside.join(&file.name);
         let write = || {
-            let mut file = File::create(&path)?;
-            file.write_all(bytes)?;
-            file.sync_all()
+            let mut open = fs::File::create(&path)?;
+            open.write_all(&file.bytes)?;
+            open.sync_all()
         };
         attempt("write", &path, write())?;
     }
@@ -153,7 +137,7 @@ fn recover(folder: &Path, beside: &Path, ours: &[&str]) -> Result<(), ArchiveErr
 
 fn sync(folder: &Path) -> io::Result<()> {
     // Only some systems let a folder be opened; where they don't, there is nothing to sync.
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+    if cfg!(unix) { fs::File::open(folder)?.sync_all() } else { Ok(()) }
 }
 
 fn attempt<T>(doing: &'static str, path: &Path, done: io::Result<T>) -> Result<T, ArchiveError> {
@@ -167,12 +151,8 @@ mod tests {
 
     const OURS: &[&str] = &["a.txt", "b.txt"];
 
-    fn set(files: &[(&str, &str)]) -> FileSet {
-        let mut set = FileSet::default();
-        for (name, text) in files {
-            set.add(name, text.as_bytes().to_vec());
-        }
-        set
+    fn set(files: &[(&str, &str)]) -> Vec<File> {
+        files.iter().map(|(name, text)| File::new(*name, text.as_bytes())).collect()
     }
 
     fn found(folder: &Path) -> BTreeMap<String, String> {

@@ -11,6 +11,7 @@ mod design_file;
 mod library;
 mod load;
 mod material_file;
+mod pen_name;
 mod places;
 mod reader;
 mod resolve;
@@ -21,6 +22,7 @@ mod unit_file;
 mod value;
 
 pub use library::{Entry, Kind, Library};
+pub use pen_name::file_name_fault;
 pub use resolved::{Derived, Failure, Reading, Resolved};
 pub use template::template;
 

@@ -13,9 +13,11 @@
 
 mod render;
 mod source;
+mod tone;
 
 pub use render::{Style, render};
 pub use source::{Place, Source, SourceId, Sources};
+pub use tone::{Tone, paint};
 
 /// How much a diagnostic weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

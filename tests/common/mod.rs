@@ -3,6 +3,7 @@
 #![allow(dead_code, reason = "each test crate uses some of these")]
 
 pub mod random;
+pub mod section;
 
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{

@@ -11,6 +11,7 @@ mod unit_thread;
 use super::design_file::DesignFile;
 use super::load::Document;
 use super::material_file::MaterialFile;
+use super::pen_name::file_name_fault;
 use super::places::Places;
 use super::reader::Placed;
 use super::resolved::{Derived, Reading};
@@ -96,6 +97,11 @@ pub(super) fn resolve(
         allowance,
         criteria,
     };
+    if let Some(fault) = file_name_fault(&section.name) {
+        let message = format!("a pen can't be called {:?}: {fault}", section.name);
+        let fault = Diagnostic::error("value.name", message).at(design.name.at());
+        making.log.push(fault.hint("a name such as \"Pen 7\""));
+    }
     let faults = faults(&section);
     let places = &making.places;
     let found: Vec<_> = faults.iter().map(|fault| places.diagnostic(fault)).collect();

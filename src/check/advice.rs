@@ -1,0 +1,190 @@
+//! A change that makes a finding hold: each is applied, measured and kept only if it works.
+
+use std::collections::BTreeMap;
+
+use super::bodies::{Extremes, Mates, Model};
+use super::{Advice, Change, Finding, Parameter, Verdict, measure};
+use crate::section::{Section, faults};
+
+/// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
+/// a depth stop and a caliper can all set. Finer advice can't be followed, coarser costs wall.
+const STEPS_PER_MM: f64 = 20.0;
+
+/// Steps that are tried to either side, coarse first: 2 mm. More would be another design.
+const STRIDES: [i32; 11] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 40];
+
+/// A gain less than this is none: rounding, not the change, made it. In the finding's unit.
+const LEAST_GAIN: f64 = 1e-7;
+
+/// A finding's code and verdict, and what it has beyond its needs.
+#[derive(Clone, Copy)]
+struct Score {
+    code: &'static str,
+    verdict: Verdict,
+    spare: f64,
+}
+
+/// Changed sections that were measured, each only once.
+struct Trials<'a> {
+    section: &'a Section,
+    mates: &'a Mates,
+    before: Vec<Score>,
+    sound: usize,
+    parameters: Vec<Parameter>,
+    done: BTreeMap<(usize, i32), Option<Vec<Score>>>,
+}
+
+/// Gives every finding that does not hold its advice.
+///
+/// Of all single changes that make it hold, and no other verdict worse nor the section
+/// impossible, the smallest; of equals the one that lies nearest to the front.
+pub(super) fn advise(section: &Section, mates: &Mates, findings: &mut [Finding]) {
+    if findings.iter().filter_map(Finding::verdict).all(|verdict| verdict == Verdict::Holds) {
+        return;
+    }
+    let mut trials = Trials {
+        section,
+        mates,
+        before: scores(findings),
+        sound: faults(section).len(),
+        parameters: Parameter::of(section),
+        done: BTreeMap::new(),
+    };
+    for finding in findings {
+        if let Some(judgement) = &mut finding.judgement
+            && judgement.verdict != Verdict::Holds
+        {
+            let change = trials.best(finding.code);
+            judgement.advice = Some(change.map_or(Advice::NoSingleChange, Advice::Change));
+        }
+    }
+}
+
+fn scores(findings: &[Finding]) -> Vec<Score> {
+    let score = |finding: &Finding| {
+        let judged = finding.judgement.as_ref()?;
+        let spare = judged.margin - judged.uncertainty - judged.band;
+        Some(Score { code: finding.code, verdict: judged.verdict, spare })
+    };
+    findings.iter().filter_map(score).collect()
+}
+
+fn of(scores: &[Score], code: &str) -> Option<Score> {
+    scores.iter().copied().find(|score| score.code == code)
+}
+
+impl Trials<'_> {
+    /// The smallest change that makes a finding hold.
+    fn best(&mut self, code: &'static str) -> Option<Change> {
+        let mut best: Option<Change> = None;
+        for parameter in 0..self.parameters.len() {
+            for side in [1, -1] {
+                let reach = best.map(|change| (change.to - change.from).abs());
+                if let Some(change) = self.along(code, parameter, side, reach) {
+                    let size = (change.to - change.from).abs();
+                    if reach.is_none_or(|reach| size < reach) {
+                        best = Some(change);
+                    }
+                }
+            }
+        }
+        best
+    }
+
+    /// The smallest change of one parameter to one side, within a reach.
+    fn along(
+        &mut self,
+        code: &'static str,
+        parameter: usize,
+        side: i32,
+        reach: Option<f64>,
+    ) -> Option<Change> {
+        let before = of(&self.before, code)?;
+        let from = self.parameters[parameter].get(self.section)?;
+        let within = |to: f64| reach.is_none_or(|reach| (to - from).abs() < reach);
+        let mut tried = 0;
+        for stride in STRIDES {
+            let first_reach = within(stepped(from, (tried + 1) * side));
+            if !first_reach {
+                return None;
+            }
+            let score = self.trial(parameter, stride * side).and_then(|s| of(s, code));
+            if stride == 1 && score.is_none_or(|s| s.spare < before.spare + LEAST_GAIN) {
+                // The first step does not help, and the measures are monotonous.
+                return None;
+            }
+            if score.is_none_or(|s| s.verdict == Verdict::Holds) {
+                let step =
+                    (tried + 1..=stride).find(|step| self.works(code, parameter, step * side))?;
+                let to = stepped(from, step * side);
+                let parameter = self.parameters[parameter];
+                return within(to).then_some(Change { parameter, from, to });
+            }
+            tried = stride;
+        }
+        None
+    }
+
+    /// Whether a change makes the finding hold and worsens nothing.
+    fn works(&mut self, code: &'static str, parameter: usize, step: i32) -> bool {
+        let before = self.before.clone();
+        let Some(after) = self.trial(parameter, step) else { return false };
+        let holds = of(after, code).is_some_and(|score| score.verdict == Verdict::Holds);
+        holds
+            && after.iter().all(|score| {
+                let then = of(&before, score.code).map_or(Verdict::Holds, |score| score.verdict);
+                score.verdict <= then
+            })
+    }
+
+    /// Measures a changed section; none where it can't be made.
+    fn trial(&mut self, parameter: usize, step: i32) -> Option<&Vec<Score>> {
+        let key = (parameter, step);
+        if !self.done.contains_key(&key) {
+            let scores = self.scores_of(self.parameters[parameter], step);
+            self.done.insert(key, scores);
+        }
+        self.done.get(&key)?.as_ref()
+    }
+
+    fn scores_of(&self, parameter: Parameter, step: i32) -> Option<Vec<Score>> {
+        let to = stepped(parameter.get(self.section)?, step);
+        let section = parameter.set(self.section, to).filter(|_| to > 0.0)?;
+        if faults(&section).len() > self.sound {
+            return None;
+        }
+        let part = Extremes::of_section(&section).ok()?;
+        let changed;
+        let barrel = if parameter.is_barrels() {
+            changed = Extremes::of_barrel(&section.barrel).ok()?;
+            &changed
+        } else {
+            &self.mates.barrel
+        };
+        let model = Model { section: &section, part: &part, unit: &self.mates.unit, barrel };
+        Some(scores(&measure(&model)))
+    }
+}
+
+/// The value so many steps away, on the grid of steps and never short of the way.
+fn stepped(from: f64, steps: i32) -> f64 {
+    /// A value this close to the grid, in steps, lies on it.
+    const ON_GRID: f64 = 1e-6;
+    let here = from * STEPS_PER_MM;
+    let start = if steps > 0 { (here + ON_GRID).floor() } else { (here - ON_GRID).ceil() };
+    (start + f64::from(steps)) / STEPS_PER_MM
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn steps_lead_outwards_onto_the_grid() {
+        assert_eq!(stepped(8.0, 1), 8.05);
+        assert_eq!(stepped(8.0, -1), 7.95);
+        assert_eq!(stepped(7.938, 1), 7.95);
+        assert_eq!(stepped(7.938, 2), 8.0);
+        assert_eq!(stepped(7.938, -1), 7.9);
+    }
+}

@@ -1,0 +1,173 @@
+//! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
+
+use crate::quantity::Length;
+use crate::section::{Barrel, Depth, Item, Part, Section, Side, Thread, ThreadForm, Unit};
+use crate::solid::{Body, BuildError, CutThread, Swept, build};
+
+/// A body with its lines in the half-plane.
+#[derive(Debug)]
+pub(super) struct Built {
+    pub body: Body,
+    pub lines: Vec<Swept>,
+}
+
+impl Built {
+    fn new(part: &Part) -> Result<Self, BuildError> {
+        let body = build(part)?;
+        let lines = body.swept();
+        Ok(Self { body, lines })
+    }
+
+    /// The greatest z of the body.
+    pub fn end(&self) -> f64 {
+        self.lines.iter().flat_map(|l| [l.from[1], l.to[1]]).fold(f64::MIN, f64::max)
+    }
+
+    /// One of its threads. A body always has the threads of its part.
+    pub fn thread(&self, item: Item) -> Option<&CutThread> {
+        self.body.thread(item)
+    }
+}
+
+/// A body as modelled, with the least material that its limits allow, and with the most.
+#[derive(Debug)]
+pub(super) struct Extremes {
+    pub drawn: Built,
+    pub least: Built,
+    pub most: Built,
+}
+
+impl Extremes {
+    fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
+        Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
+    }
+
+    /// The section.
+    pub fn of_section(section: &Section) -> Result<Self, BuildError> {
+        let (least, most) = (section.at_least_material(), section_at_most_material(section));
+        Self::new(&section.part(), &least.part(), &most.part())
+    }
+
+    /// The unit, at the readings and at the least and the greatest that they allow.
+    pub fn of_unit(unit: &Unit) -> Result<Self, BuildError> {
+        Self::new(&unit.part(), &unit_read(unit, -1.0).part(), &unit_read(unit, 1.0).part())
+    }
+
+    /// The barrel's mouth.
+    pub fn of_barrel(barrel: &Barrel) -> Result<Self, BuildError> {
+        let least = Barrel { thread: barrel.thread.at_least_material(), ..barrel.clone() };
+        let most = Barrel { thread: at_most_material(&barrel.thread), ..barrel.clone() };
+        Self::new(&barrel.part(), &least.part(), &most.part())
+    }
+}
+
+/// What the section meets.
+#[derive(Debug)]
+pub(super) struct Mates {
+    pub unit: Extremes,
+    pub barrel: Extremes,
+}
+
+impl Mates {
+    pub fn new(section: &Section) -> Result<Self, BuildError> {
+        let unit = Extremes::of_unit(&section.unit)?;
+        Ok(Self { unit, barrel: Extremes::of_barrel(&section.barrel)? })
+    }
+}
+
+/// All that is measured, and what it is judged by.
+pub(super) struct Model<'a> {
+    pub section: &'a Section,
+    pub part: &'a Extremes,
+    pub unit: &'a Extremes,
+    pub barrel: &'a Extremes,
+}
+
+/// The same thread at its most material: crest, flanks and root as full as its limits allow.
+fn at_most_material(thread: &Thread) -> Thread {
+    let limits = &thread.limits;
+    let form = match thread.side {
+        Side::External => ThreadForm {
+            crest: limits.major.max(),
+            pitch_diameter: limits.pitch.max(),
+            root: limits.minor.max(),
+            ..thread.form
+        },
+        Side::Internal => ThreadForm {
+            crest: limits.minor.min(),
+            pitch_diameter: limits.pitch.min(),
+            root: limits.major.min(),
+            ..thread.form
+        },
+    };
+    Thread { form, ..thread.clone() }
+}
+
+/// The section with the most material: every hole at its tool's least, both threads full.
+fn section_at_most_material(section: &Section) -> Section {
+    let mut full = section.clone();
+    full.tenon.thread = at_most_material(&section.tenon.thread);
+    full.unit_thread = at_most_material(&section.unit_thread);
+    for bore in &mut full.bores {
+        bore.diameter = bore.limits.min();
+        if bore.item == Item::TapDrill {
+            // The tap drill's hole is the unit thread's crest.
+            full.unit_thread.form.crest = bore.diameter;
+        }
+    }
+    full
+}
+
+/// The unit at one end of its readings: `side` is -1 for the least of it, +1 for the most.
+///
+/// The most is widest and longest, the least narrowest with the shortest thread. Lengths stay as
+/// read where their uncertainty would leave no thread.
+fn unit_read(unit: &Unit, side: f64) -> Unit {
+    let mut read = unit.clone();
+    read.thread =
+        if side < 0.0 { unit.thread.at_least_material() } else { at_most_material(&unit.thread) };
+    read.collar.value += unit.collar.uncertainty * side;
+    let before = unit.step(Item::UnitBody).map_or(Length::ZERO, |(from, _)| from);
+    for step in &mut read.steps {
+        step.diameter.value += step.diameter.uncertainty * side;
+        if step.item == Item::UnitBody {
+            // The thread's crest and its cylinder are one surface.
+            step.diameter.value = read.thread.form.crest;
+        }
+    }
+    let mut ends: Vec<Length> = read.steps.iter().map(|s| s.to.value).collect();
+    for (end, step) in ends.iter_mut().zip(&read.steps) {
+        let shortest_thread = side < 0.0 && step.item == Item::Plain;
+        *end += step.to.uncertainty * if shortest_thread { 1.0 } else { side };
+    }
+    let body = read.steps.iter().position(|step| step.item == Item::UnitBody);
+    let ascending = ends.windows(2).all(|w| w[0] < w[1]) && ends.first() > Some(&Length::ZERO);
+    if let Some(body) = body.filter(|_| ascending) {
+        let start = body.checked_sub(1).map_or(Length::ZERO, |n| ends[n]);
+        let thread = &mut read.thread;
+        let moved = ends[body] - unit.steps[body].to.value;
+        let (from, to) = (thread.from + (start - before), thread.to + moved);
+        if to - from > unit.chamfer && thread.to <= unit.steps[body].to.value {
+            (thread.from, thread.to) = (from, to);
+            for (step, end) in read.steps.iter_mut().zip(&ends) {
+                step.to.value = *end;
+            }
+        }
+    }
+    read
+}
+
+/// Diameters along which a hole counts as long, so that its drill wanders: depth over diameter.
+/// Common practice, no source. Growing, it would trust deep holes too much; shrinking, it would
+/// take the wander off every wall.
+const LONG_HOLE: f64 = 3.0;
+
+/// Whether a hole's drill wanders: the through bore, and any drilled hole deeper than
+/// [`LONG_HOLE`] diameters.
+pub(super) fn wanders(section: &Section, item: Item) -> bool {
+    section.bore(item).is_some_and(|bore| {
+        let drilled = matches!(bore.point, crate::section::Point::Cone(_));
+        let long = bore.full_depth(section.length()) / bore.diameter > LONG_HOLE;
+        bore.depth == Depth::Through || (drilled && long)
+    })
+}

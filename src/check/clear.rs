@@ -1,0 +1,128 @@
+//! `clear.*`: the nib unit on its way along the bore to its seat.
+
+use super::bodies::{Built, Model};
+use super::engagement::finding;
+use super::finding::detail;
+use super::judge::{Measure, ROUNDING, judge};
+use super::slide::{Contact, Gap, Rest, Slide};
+use super::{Bound, Finding, Place, unit_thread};
+use crate::section::Item;
+
+/// The collar rests before anything else touches.
+pub(super) const SEAT: (&str, &str) =
+    ("clear.seat", "Room behind the nib unit when its collar rests");
+
+/// Radial room on the way.
+pub(super) const UNIT: (&str, &str) = ("clear.unit", "Room round the nib unit in the bores");
+
+/// Where the collar's front stands.
+pub(super) const COLLAR: (&str, &str) =
+    ("clear.collar", "How far the collar's front lies behind the section's front face");
+
+/// Seat, room on the way, and where the collar's front stands.
+pub(super) fn check(model: &Model) -> Vec<Finding> {
+    let rest = rest(model, &model.unit.drawn, &model.part.drawn);
+    let mut findings = vec![seat(model, &rest)];
+    findings.extend(room(model));
+    let front = model.unit.drawn.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
+    let front = front.fold(f64::MAX, f64::min) + rest.advance();
+    findings.push(finding(COLLAR, front, "mm", ROUNDING));
+    findings
+}
+
+fn rest(model: &Model, unit: &Built, part: &Built) -> Rest {
+    unit_thread::pair(model).rest(unit, part)
+}
+
+/// Axial room between the collar's rest and the first other contact.
+fn seat(model: &Model, drawn: &Rest) -> Finding {
+    let Model { part, unit, .. } = model;
+    // What never touches has the whole section for room.
+    let whole = part.drawn.end();
+    let room = |unit: &Built, part: &Built| room_of(&rest(model, unit, part), whole);
+    let measured = room_of(drawn, whole);
+    let worst = room(&unit.drawn, &part.least).min(room(&unit.drawn, &part.most));
+    let read = [&unit.least, &unit.most]
+        .into_iter()
+        .flat_map(|u| [room(u, &part.least), room(u, &part.most)])
+        .fold(worst, f64::min);
+    let band = model.section.criteria.band.as_mm();
+    let measure = Measure { worst, error: ROUNDING, uncertainty: worst - read, band };
+    let source = "geometry: the collar must rest before anything else touches";
+    let seat_z = drawn.advance();
+    let mut details = vec![detail("the collar rests at z", seat_z, "mm")];
+    details.extend(drawn.other.map(|c| detail("something else touches at z", c.outer.z, "mm")));
+    Finding {
+        judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
+        place: drawn.other.map(|c| place(&c)),
+        note: note(drawn, measured),
+        details,
+        ..finding(SEAT, measured, "mm", ROUNDING)
+    }
+}
+
+/// Room of a rest: without a seat there is none, by as much as the part goes in too far.
+fn room_of(rest: &Rest, whole: f64) -> f64 {
+    match (rest.seat, rest.other) {
+        (Some(_), Some(_)) => rest.room().map_or(whole, |room| room.min(whole)),
+        (Some(_), None) => whole,
+        (None, _) => -whole,
+    }
+}
+
+fn note(rest: &Rest, room: f64) -> Option<String> {
+    if rest.seat.is_none() {
+        return Some("the collar finds no seat to rest on".to_owned());
+    }
+    let touch = rest.other.filter(|_| room < ROUNDING)?;
+    let (inner, outer) = (touch.inner.feature, touch.outer.feature);
+    Some(if room < -ROUNDING {
+        format!("{inner} meets {outer} {:.2} mm before the collar rests", -room)
+    } else {
+        format!("{inner} meets {outer} as the collar rests")
+    })
+}
+
+/// In the axes of the outer body, at the moment of contact.
+fn place(contact: &Contact) -> Place {
+    let mut inner = contact.inner;
+    inner.z += contact.advance;
+    Place { inner, outer: contact.outer }
+}
+
+/// The least radial gap between the unit and the bores that it passes.
+fn room(model: &Model) -> Option<Finding> {
+    let Model { part, unit, .. } = model;
+    let gaps = |unit: &Built, part: &Built| {
+        let slide = Slide::new((unit, Item::UnitBody), (part, Item::UnitThread));
+        slide.gaps(rest(model, unit, part).advance())
+    };
+    let drawn = gaps(&unit.drawn, &part.drawn);
+    let least = least(&drawn)?;
+    let worst = self::least(&gaps(&unit.drawn, &part.most))?.gap;
+    let read = self::least(&gaps(&unit.most, &part.most))?.gap;
+    let limit = &model.section.criteria.least_clearance;
+    let measure = Measure {
+        worst,
+        error: ROUNDING,
+        uncertainty: (worst - read).max(0.0),
+        band: model.section.criteria.band.as_mm(),
+    };
+    let judgement = judge(measure, Bound::AtLeast, limit.value.as_mm(), &limit.source);
+    let named = |gap: &Gap| {
+        let name = format!("{} in {}", gap.inner.feature.item, gap.outer.feature);
+        detail(name, gap.gap, "mm")
+    };
+    Some(Finding {
+        judgement: Some(judgement),
+        place: Some(Place { inner: least.inner, outer: least.outer }),
+        note: (least.gap < 0.0)
+            .then(|| format!("the {} can't pass the {}", least.inner.feature, least.outer.feature)),
+        details: drawn.iter().map(named).collect(),
+        ..finding(UNIT, least.gap, "mm", ROUNDING)
+    })
+}
+
+fn least(gaps: &[Gap]) -> Option<Gap> {
+    gaps.iter().copied().reduce(|a, b| if b.gap < a.gap { b } else { a })
+}

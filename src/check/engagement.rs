@@ -1,0 +1,229 @@
+//! What `thread.unit.*` and `thread.tenon.*` have in common: percent, turns, play and crests of
+//! two threads screwed together.
+
+use super::bodies::{Built, Extremes};
+use super::finding::detail;
+use super::judge::{Measure, ROUNDING, judge, worse};
+use super::mating::{Mating, mate};
+use super::slide::{Rest, Slide};
+use super::{Bound, Detail, Finding};
+use crate::section::{Item, Limit, PercentLimits};
+
+/// Codes and titles of one pair of threads.
+pub(super) struct Names {
+    pub percent: (&'static str, &'static str),
+    pub turns: (&'static str, &'static str),
+    pub play: (&'static str, &'static str),
+    pub crests: (&'static str, &'static str),
+}
+
+/// A part that is screwed into another until it rests on its seat.
+pub(super) struct Pair<'a> {
+    pub names: Names,
+    pub inner: &'a Extremes,
+    pub inner_thread: Item,
+    pub outer: &'a Extremes,
+    pub outer_thread: Item,
+    /// What rests on what.
+    pub seat: (Item, &'a [Item]),
+    /// Whether the inner part was bought and read: its extremes are then the readings'
+    /// uncertainty, else tolerances like the outer part's.
+    pub inner_was_read: bool,
+    /// z of the section at z = 0 of the outer body.
+    pub origin: f64,
+    pub percent: &'a PercentLimits,
+    pub least_turns: &'a Limit<f64>,
+    /// The band, in millimetres.
+    pub band: f64,
+}
+
+/// The pair as modelled, with the least material and with the most; once with the readings as
+/// read and once at their limits.
+struct States {
+    drawn: Mating,
+    loose: Mating,
+    loose_read: Mating,
+    tight: Mating,
+    tight_read: Mating,
+}
+
+impl Pair<'_> {
+    /// Where the inner body rests in the outer one.
+    pub fn rest(&self, inner: &Built, outer: &Built) -> Rest {
+        let slide = Slide::new((inner, self.inner_thread), (outer, self.outer_thread));
+        Rest::of(&slide.contacts(), self.seat.0, self.seat.1)
+    }
+
+    fn mating(&self, inner: &Built, outer: &Built) -> Option<Mating> {
+        let (internal, external) =
+            (outer.thread(self.outer_thread)?, inner.thread(self.inner_thread)?);
+        Some(mate(internal, external, self.rest(inner, outer).advance()))
+    }
+
+    fn states(&self) -> Option<States> {
+        let Self { inner, outer, .. } = self;
+        let (least, most) = if self.inner_was_read {
+            (&inner.drawn, &inner.drawn)
+        } else {
+            (&inner.least, &inner.most)
+        };
+        Some(States {
+            drawn: self.mating(&inner.drawn, &outer.drawn)?,
+            loose: self.mating(least, &outer.least)?,
+            loose_read: self.mating(&inner.least, &outer.least)?,
+            tight: self.mating(most, &outer.most)?,
+            tight_read: self.mating(&inner.most, &outer.most)?,
+        })
+    }
+
+    /// The four findings.
+    pub fn findings(&self) -> Vec<Finding> {
+        let Some(states) = self.states() else { return Vec::new() };
+        vec![self.height(&states), self.length(&states), self.play(&states), self.crests(&states)]
+    }
+
+    /// Percent of full depth, between a low and a high limit.
+    ///
+    /// No band: the sizes come from tap, die and drill, within the limits at which they are
+    /// judged, and not from turning.
+    fn height(&self, states: &States) -> Finding {
+        let States { drawn, loose, loose_read, tight, tight_read } = states;
+        let of = |m: &Mating| m.percent.full_depth;
+        let error = 100.0 * ROUNDING * drawn.percent.full_depth.abs().max(1.0)
+            / drawn.height.abs().max(ROUNDING.sqrt());
+        let side = |worst: &Mating, read: &Mating, bound, limit: &Limit<f64>| {
+            let uncertainty = (of(worst) - of(read)).abs();
+            let measure = Measure { worst: of(worst), error, uncertainty, band: 0.0 };
+            judge(measure, bound, limit.value, &limit.source)
+        };
+        let low = side(loose, loose_read, Bound::AtLeast, &self.percent.low);
+        let high = side(tight, tight_read, Bound::AtMost, &self.percent.high);
+        let apart = (drawn.height <= 0.0).then(|| "the threads do not reach each other".to_owned());
+        Finding {
+            judgement: Some(worse(low, high)),
+            note: apart,
+            details: vec![
+                detail("height per side", drawn.height, "mm"),
+                detail("on drill charts", drawn.percent.drill_chart, "%"),
+                detail("at the loosest", of(loose), "%"),
+                detail("at the loosest, on drill charts", loose.percent.drill_chart, "%"),
+                detail("at the loosest, readings at their limits", of(loose_read), "%"),
+                detail("at the fullest", of(tight), "%"),
+                detail("at the fullest, on drill charts", tight.percent.drill_chart, "%"),
+                detail("at the fullest, readings at their limits", of(tight_read), "%"),
+            ],
+            ..finding(self.names.percent, of(drawn), "%", error)
+        }
+    }
+
+    /// Turns of full form.
+    fn length(&self, states: &States) -> Finding {
+        let States { drawn, loose, loose_read, tight, tight_read } = states;
+        let worst = loose.turns.min(tight.turns);
+        let uncertainty = (worst - loose_read.turns.min(tight_read.turns)).max(0.0);
+        let length = drawn.run[1] - drawn.run[0];
+        let lead = self.outer.drawn.thread(self.outer_thread).map_or(1.0, |t| t.lead());
+        let (error, band) = (ROUNDING / lead, self.band / lead);
+        let limit = self.least_turns;
+        let measure = Measure { worst, error, uncertainty, band };
+        Finding {
+            judgement: Some(judge(measure, Bound::AtLeast, limit.value, &limit.source)),
+            details: vec![
+                detail("length of full form", length, "mm"),
+                detail("from z", drawn.run[0] + self.origin, "mm"),
+                detail("to z", drawn.run[1] + self.origin, "mm"),
+                detail("bearing area along the axis", drawn.bearing_area, "mm2"),
+            ],
+            ..finding(self.names.turns, drawn.turns, "turns", error)
+        }
+    }
+
+    /// Axial play over the engaged run. No band, for the reason given at the percent.
+    fn play(&self, states: &States) -> Finding {
+        let States { drawn, loose, tight, tight_read, .. } = states;
+        let uncertainty = (tight.play - tight_read.play).max(0.0);
+        let measure = Measure { worst: tight.play, error: ROUNDING, uncertainty, band: 0.0 };
+        let judgement = judge(measure, Bound::AtLeast, 0.0, "geometry: less than none binds");
+        let mut details: Vec<Detail> = vec![
+            detail("at the loosest", loose.play, "mm"),
+            detail("radial play, to either side", drawn.radial_play, "mm"),
+            detail("gap between flanks, centred", drawn.flank_gap, "mm"),
+        ];
+        details.extend(drawn.binds_after.map(|turns| detail("binds after", turns, "turns")));
+        let note = self.cause(drawn).or_else(|| {
+            (tight.play < -ROUNDING).then(|| "the flanks bind: the thread is cut small".to_owned())
+        });
+        Finding {
+            judgement: Some(judgement),
+            note,
+            details,
+            ..finding(self.names.play, drawn.play, "mm", ROUNDING)
+        }
+    }
+
+    /// Why the leads do not agree, in words.
+    fn cause(&self, drawn: &Mating) -> Option<String> {
+        let turns = drawn.binds_after?;
+        let internal = self.outer.drawn.thread(self.outer_thread)?;
+        let external = self.inner.drawn.thread(self.inner_thread)?;
+        let (inner, outer) = (self.inner_thread, self.outer_thread);
+        if internal.hand != external.hand {
+            return Some(format!("the {inner} and the {outer} are of opposite hands"));
+        }
+        if internal.starts != external.starts {
+            let (a, b) = (external.starts, internal.starts);
+            return Some(format!("the {inner} has {a} starts, the {outer} {b}"));
+        }
+        let (a, b) = (external.pitch, internal.pitch);
+        Some(format!(
+            "the pitches differ, {a:.4} mm in the {inner} and {b:.4} mm in the {outer}: \
+             they bind after {turns:.1} turns"
+        ))
+    }
+
+    /// Crests against the opposite roots.
+    fn crests(&self, states: &States) -> Finding {
+        let States { drawn, tight, tight_read, .. } = states;
+        let of = |m: &Mating| m.crest_gap.min(m.root_gap);
+        let uncertainty = (of(tight) - of(tight_read)).max(0.0);
+        let measure = Measure { worst: of(tight), error: ROUNDING, uncertainty, band: 0.0 };
+        let judgement = judge(measure, Bound::AtLeast, 0.0, "geometry: less than none rubs");
+        let note = (of(tight) < -ROUNDING).then(|| {
+            let (inner, outer) = (self.inner_thread, self.outer_thread);
+            if tight.crest_gap < tight.root_gap {
+                format!("the crest of the {inner} rubs on the root of the {outer}")
+            } else {
+                format!("the crest of the {outer} rubs on the root of the {inner}")
+            }
+        });
+        Finding {
+            judgement: Some(judgement),
+            note,
+            details: vec![
+                detail("at the major diameter", drawn.crest_gap, "mm"),
+                detail("at the minor diameter", drawn.root_gap, "mm"),
+            ],
+            ..finding(self.names.crests, of(drawn), "mm", ROUNDING)
+        }
+    }
+}
+
+/// A finding without judgement, place, note and details.
+pub(super) fn finding(
+    (code, title): (&'static str, &'static str),
+    measured: f64,
+    unit: &'static str,
+    error: f64,
+) -> Finding {
+    Finding {
+        code,
+        title,
+        measured,
+        unit,
+        error,
+        judgement: None,
+        place: None,
+        note: None,
+        details: Vec::new(),
+    }
+}

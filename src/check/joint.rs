@@ -1,0 +1,107 @@
+//! `joint.*`: the section screwed into its barrel.
+
+use super::bodies::{Built, Model};
+use super::engagement::finding;
+use super::finding::detail;
+use super::judge::{Measure, ROUNDING, judge};
+use super::slide::Rest;
+use super::{Bound, Finding, Place, tenon_thread};
+use crate::section::{Item, Skin};
+
+/// The shoulder closes before the tenon bottoms or jams.
+pub(super) const SHOULDER: (&str, &str) =
+    ("joint.shoulder", "Room in the barrel when the shoulder closes on it");
+
+/// Outside diameters at the joint.
+pub(super) const FLUSH: (&str, &str) =
+    ("joint.flush", "How much wider the section is than the barrel at the joint");
+
+/// The shoulder's closing, and the step at the joint.
+pub(super) fn check(model: &Model) -> Vec<Finding> {
+    let mut findings = vec![shoulder(model)];
+    findings.extend(flush(model));
+    findings
+}
+
+/// What is left when the shoulder is closed: to the bottom, and to whatever else touches.
+struct Room {
+    rest: Rest,
+    /// From the tenon's end to the bottom of the hole.
+    bottom: f64,
+    /// To the first other contact, if there is one.
+    jam: Option<f64>,
+}
+
+impl Room {
+    fn least(&self) -> f64 {
+        self.jam.map_or(self.bottom, |jam| jam.min(self.bottom))
+    }
+}
+
+fn room(model: &Model, part: &Built, barrel: &Built) -> Room {
+    let rest = tenon_thread::pair(model).rest(part, barrel);
+    let end = part.end() + rest.advance();
+    let bottom = barrel.end();
+    match rest.seat {
+        Some(_) => Room { bottom: bottom - end, jam: rest.room(), rest },
+        // Nothing closes: whatever stops the tenon, it is not the shoulder.
+        None => Room { bottom: -bottom, jam: None, rest },
+    }
+}
+
+fn shoulder(model: &Model) -> Finding {
+    let Model { part, barrel, .. } = model;
+    let drawn = room(model, &part.drawn, &barrel.drawn);
+    let worst = [room(model, &part.least, &barrel.least), room(model, &part.most, &barrel.most)]
+        .iter()
+        .map(Room::least)
+        .fold(f64::MAX, f64::min);
+    let band = model.section.criteria.band.as_mm();
+    let measure = Measure { worst, error: ROUNDING, uncertainty: 0.0, band };
+    let source = "geometry: the shoulder must close before anything else touches";
+    let measured = drawn.least();
+    let mut details = vec![detail("behind the tenon", drawn.bottom, "mm")];
+    details.extend(drawn.jam.map(|jam| detail("before the threads jam", jam, "mm")));
+    let to_section = drawn.rest.advance();
+    let place = drawn.rest.other.map(|c| {
+        let (inner, mut outer) = (c.inner, c.outer);
+        outer.z -= to_section;
+        Place { inner, outer }
+    });
+    let note = if drawn.rest.seat.is_none() {
+        Some("the shoulder finds no face of the barrel to close on".to_owned())
+    } else if worst >= -ROUNDING {
+        None
+    } else if let Some((c, jam)) =
+        drawn.rest.other.zip(drawn.jam).filter(|(_, j)| *j < drawn.bottom)
+    {
+        let (inner, outer) = (c.inner.feature, c.outer.feature);
+        Some(format!("{inner} meets {outer} {:.2} mm before the shoulder closes", -jam))
+    } else {
+        Some(format!("the tenon bottoms {:.2} mm before the shoulder closes", -drawn.bottom))
+    };
+    Finding {
+        judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
+        place,
+        note,
+        details,
+        ..finding(SHOULDER, measured, "mm", ROUNDING)
+    }
+}
+
+/// Outside diameters at the joint, for information: some pens have a step there on purpose.
+fn flush(model: &Model) -> Option<Finding> {
+    let widest = |body: &Built, of: &dyn Fn(Item) -> bool| {
+        let lines = body.lines.iter().filter(|l| of(l.feature.item) && l.skin == Skin::Outside);
+        lines.flat_map(|l| [l.from[0], l.to[0]]).reduce(f64::max)
+    };
+    let section = widest(&model.part.drawn, &|item| item == Item::Shoulder)?;
+    let barrel = widest(&model.barrel.drawn, &|item| item == Item::Barrel)?;
+    Some(Finding {
+        details: vec![
+            detail("section's diameter", section * 2.0, "mm"),
+            detail("barrel's diameter", barrel * 2.0, "mm"),
+        ],
+        ..finding(FLUSH, (section - barrel) * 2.0, "mm", ROUNDING)
+    })
+}

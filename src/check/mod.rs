@@ -1,0 +1,91 @@
+//! Whether the part is good enough: measured on the solid, judged against the section's criteria.
+//!
+//! ```text
+//!   wall        zones of the wall                 clear    the unit on its way to its seat
+//!   unit_thread, tenon_thread  (engagement)       joint    the section in its barrel
+//!
+//!   distance    nearest points of two segments    slide    first contact, gaps along a bore
+//!   mating      two threads screwed together      judge    the one rule for verdicts
+//!   bodies      as modelled, least, most          advice   a change that works
+//! ```
+//! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
+//! in closed form, never on the mesh and never from the design's own formulas. Bodies are
+//! measured as modelled, with the least and with the most material that the section's tolerances
+//! allow, and with the unit at its readings and at their limits.
+
+mod advice;
+mod bodies;
+mod catalogue;
+mod clear;
+mod distance;
+mod engagement;
+mod finding;
+mod joint;
+mod judge;
+mod mating;
+mod parameter;
+mod slide;
+mod tenon_thread;
+mod unit_thread;
+mod wall;
+
+pub use catalogue::{CheckInfo, list};
+pub use finding::{Advice, Bound, Change, Detail, Finding, Judgement, Place, Spot, Verdict};
+pub use parameter::Parameter;
+
+use crate::section::Section;
+use crate::solid::BuildError;
+use bodies::{Extremes, Mates, Model};
+
+/// All findings on a section.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Examination {
+    /// In the order of [`list`]; zones that the section does not have are left out.
+    pub findings: Vec<Finding>,
+}
+
+impl Examination {
+    /// The finding of a code.
+    pub fn finding(&self, code: &str) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.code == code)
+    }
+
+    /// The worst verdict of all.
+    pub fn verdict(&self) -> Verdict {
+        self.findings.iter().filter_map(Finding::verdict).max().unwrap_or(Verdict::Holds)
+    }
+}
+
+/// Measures a section with all it meets, judges each measure, and finds for each that does not
+/// hold a change that makes it hold.
+///
+/// Expects a section without [`crate::section::faults`].
+///
+/// # Errors
+/// [`BuildError`]: section, unit or barrel can't be built, as modelled or at an end of its
+/// tolerances.
+pub fn examine(section: &Section) -> Result<Examination, BuildError> {
+    let mates = Mates::new(section)?;
+    let mut findings = findings(section, &mates)?;
+    advice::advise(section, &mates, &mut findings);
+    Ok(Examination { findings })
+}
+
+/// As [`examine`], without looking for advice: for those who only need the verdicts.
+///
+/// # Errors
+/// As [`examine`].
+pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
+    Ok(Examination { findings: findings(section, &Mates::new(section)?)? })
+}
+
+fn findings(section: &Section, mates: &Mates) -> Result<Vec<Finding>, BuildError> {
+    let part = Extremes::of_section(section)?;
+    Ok(measure(&Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel }))
+}
+
+/// Every check, in the order of [`list`].
+fn measure(model: &Model) -> Vec<Finding> {
+    let checks = [wall::check, unit_thread::check, tenon_thread::check, clear::check, joint::check];
+    checks.into_iter().flat_map(|check| check(model)).collect()
+}

@@ -1,0 +1,197 @@
+//! The sizes of a section that a maker can change one at a time.
+
+use std::fmt;
+
+use crate::quantity::{Length, Limits};
+use crate::section::{Depth, Item, Section, Thread};
+
+/// One size of a section, or of the barrel's mouth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Parameter {
+    /// Diameter of the grip at the front face.
+    FrontDiameter,
+    /// Diameter at the end of run `n` of the grip, counted from 1.
+    GripDiameter(u8),
+    /// From the front face to the shoulder.
+    GripLength,
+    /// Diameter of a hole; the tap drill's is also the unit thread's crest.
+    BoreDiameter(Item),
+    /// Full-diameter depth of a hole, from the front face. The unit's thread begins where the
+    /// clearance bore ends.
+    BoreDepth(Item),
+    /// z at which the full thread for the unit ends.
+    UnitThreadEnd,
+    /// From the shoulder to the back face.
+    TenonLength,
+    /// The tenon's lead chamfer.
+    TenonChamfer,
+    /// Diameter of the tenon's plain end.
+    PilotDiameter,
+    /// Diameter of the relief groove.
+    ReliefDiameter,
+    /// Width of the relief groove, with the start of the thread where it begins behind it.
+    ReliefWidth,
+    /// The barrel's hole for the thread: its diameter.
+    BarrelHole,
+    /// The barrel's hole for the thread: its depth from the joint face, its thread with it.
+    BarrelDepth,
+    /// Depth of the barrel's counterbore.
+    CounterboreDepth,
+}
+
+impl fmt::Display for Parameter {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::FrontDiameter => f.write_str("diameter at the front face"),
+            Self::GripDiameter(n) => write!(f, "diameter at the end of run {n} of the grip"),
+            Self::GripLength => f.write_str("length of the grip"),
+            Self::BoreDiameter(item) => write!(f, "diameter of the {}", words(*item)),
+            Self::BoreDepth(item) => write!(f, "depth of the {}", words(*item)),
+            Self::UnitThreadEnd => f.write_str("depth of full thread for the unit"),
+            Self::TenonLength => f.write_str("length of the tenon"),
+            Self::TenonChamfer => f.write_str("chamfer of the tenon"),
+            Self::PilotDiameter => f.write_str("diameter of the tenon's pilot"),
+            Self::ReliefDiameter => f.write_str("diameter of the relief groove"),
+            Self::ReliefWidth => f.write_str("width of the relief groove"),
+            Self::BarrelHole => f.write_str("diameter of the barrel's hole for the thread"),
+            Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
+            Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
+        }
+    }
+}
+
+fn words(bore: Item) -> &'static str {
+    match bore {
+        Item::Recess => "collar recess",
+        Item::ClearanceBore => "clearance bore",
+        Item::TapDrill => "tap drill's hole",
+        Item::ThroughBore => "through bore",
+        _ => "bore",
+    }
+}
+
+impl Parameter {
+    /// Every parameter that a section has, in the order of the part from front to back.
+    pub fn of(section: &Section) -> Vec<Self> {
+        let mut all = vec![Self::FrontDiameter];
+        all.extend((1..).zip(&section.grip.runs).map(|(n, _)| Self::GripDiameter(n)));
+        all.push(Self::GripLength);
+        all.extend(section.bores.iter().map(|bore| Self::BoreDiameter(bore.item)));
+        let blind = section.bores.iter().filter(|bore| bore.depth != Depth::Through);
+        all.extend(blind.map(|bore| Self::BoreDepth(bore.item)));
+        all.extend([Self::UnitThreadEnd, Self::TenonLength, Self::TenonChamfer]);
+        all.extend(section.tenon.pilot.map(|_| Self::PilotDiameter));
+        if section.tenon.relief.is_some() {
+            all.extend([Self::ReliefDiameter, Self::ReliefWidth]);
+        }
+        all.extend([Self::BarrelHole, Self::BarrelDepth]);
+        all.extend(section.barrel.counterbore.map(|_| Self::CounterboreDepth));
+        all
+    }
+
+    /// Whether it belongs to the barrel and leaves the section as it is.
+    pub fn is_barrels(self) -> bool {
+        matches!(self, Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth)
+    }
+
+    /// Its value, in millimetres; none where the section has no such thing.
+    pub fn get(self, section: &Section) -> Option<f64> {
+        let bore = |item| section.bore(item);
+        Some(match self {
+            Self::FrontDiameter => section.grip.front,
+            Self::GripDiameter(n) => section.grip.runs.get(usize::from(n) - 1)?.to.diameter,
+            Self::GripLength => section.grip.length(),
+            Self::BoreDiameter(item) => bore(item)?.diameter,
+            Self::BoreDepth(item) => match bore(item)?.depth {
+                Depth::To(z) => z,
+                Depth::Through => return None,
+            },
+            Self::UnitThreadEnd => section.unit_thread.to,
+            Self::TenonLength => section.tenon.length,
+            Self::TenonChamfer => section.tenon.chamfer,
+            Self::PilotDiameter => section.tenon.pilot?.diameter,
+            Self::ReliefDiameter => section.tenon.relief?.diameter,
+            Self::ReliefWidth => section.tenon.relief?.width,
+            Self::BarrelHole => section.barrel.thread.form.crest,
+            Self::BarrelDepth => section.barrel.depth,
+            Self::CounterboreDepth => section.barrel.counterbore?.depth,
+        })
+        .map(Length::as_mm)
+    }
+
+    /// The section with this size changed, and with it what is cut by the same tool or measured
+    /// from the same place; nothing else is derived anew.
+    pub fn set(self, section: &Section, value: f64) -> Option<Section> {
+        let by = Length::mm(value - self.get(section)?);
+        let to = Length::mm(value);
+        let mut changed = section.clone();
+        match self {
+            Self::FrontDiameter => changed.grip.front = to,
+            Self::GripDiameter(n) => changed.grip.runs[usize::from(n) - 1].to.diameter = to,
+            Self::GripLength => {
+                changed.grip.runs.last_mut()?.to.z = to;
+                shift(&mut changed.tenon.thread, by);
+            }
+            Self::BoreDiameter(item) => {
+                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
+                bore.diameter = to;
+                bore.limits = moved(bore.limits, by)?;
+                bore.tool = None;
+                if item == Item::TapDrill {
+                    move_crest(&mut changed.unit_thread, by)?;
+                }
+            }
+            Self::BoreDepth(item) => {
+                let begins_here = section.unit_thread.from == Length::mm(self.get(section)?);
+                changed.bores.iter_mut().find(|bore| bore.item == item)?.depth = Depth::To(to);
+                if item == Item::ClearanceBore && begins_here {
+                    changed.unit_thread.from = to;
+                }
+            }
+            Self::UnitThreadEnd => changed.unit_thread.to = to,
+            Self::TenonLength => {
+                changed.tenon.length = to;
+                changed.tenon.thread.to += by;
+            }
+            Self::TenonChamfer => changed.tenon.chamfer = to,
+            Self::PilotDiameter => changed.tenon.pilot.as_mut()?.diameter = to,
+            Self::ReliefDiameter => changed.tenon.relief.as_mut()?.diameter = to,
+            Self::ReliefWidth => {
+                let behind = section.grip.length() + section.tenon.relief?.width;
+                changed.tenon.relief.as_mut()?.width = to;
+                if section.tenon.thread.from == behind {
+                    changed.tenon.thread.from += by;
+                }
+            }
+            Self::BarrelHole => move_crest(&mut changed.barrel.thread, by)?,
+            Self::BarrelDepth => {
+                changed.barrel.depth = to;
+                changed.barrel.thread.to += by;
+            }
+            Self::CounterboreDepth => {
+                let begins_here = section.barrel.thread.from == section.barrel.counterbore?.depth;
+                changed.barrel.counterbore.as_mut()?.depth = to;
+                if begins_here {
+                    changed.barrel.thread.from = to;
+                }
+            }
+        }
+        Some(changed)
+    }
+}
+
+fn shift(thread: &mut Thread, by: Length) {
+    thread.from += by;
+    thread.to += by;
+}
+
+/// An internal thread's crest, which is the hole's diameter, with its limits.
+fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
+    thread.form.crest += by;
+    thread.limits.minor = moved(thread.limits.minor, by)?;
+    Some(())
+}
+
+fn moved(limits: Limits, by: Length) -> Option<Limits> {
+    Limits::new(limits.min() + by, limits.max() + by)
+}

@@ -1,0 +1,212 @@
+//! One body slid along the axis into another: what touches first, and the gaps it passes.
+//!
+//! ```text
+//!   r ^   outer body's bore
+//!     |  ------+                       -> advance
+//!     |        |          outer wall that looks to the front
+//!     |  ____  +------
+//!     |      |     inner wall that looks to the back
+//!     |      +----
+//!     +-----------------------------> z
+//! ```
+//! An inner wall that looks to the back meets an outer wall that looks to the front where both
+//! have a radius in common: the advance at that moment is the difference of their z there. The
+//! least advance of all pairs is the first touch, exactly, for both are straight lines. Threads
+//! that fit in each other are screwed together and do not stop the slide.
+
+use super::Spot;
+use super::bodies::Built;
+use crate::section::{Item, Skin};
+use crate::solid::{CutThread, Swept};
+
+/// Radii that two walls must have in common before they can meet, in millimetres: less is two
+/// cylinders of one size sliding past each other, where rounding could make a wall of nothing.
+const LEAST_OVERLAP: f64 = 1e-9;
+
+/// An inner body on its way into an outer one.
+pub(super) struct Slide<'a> {
+    pub inner: &'a Built,
+    pub outer: &'a Built,
+    /// The threads that are screwed together.
+    pub threads: Option<(&'a CutThread, &'a CutThread)>,
+}
+
+/// Two walls that meet.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Contact {
+    /// z of the outer body at which z = 0 of the inner one lies at that moment.
+    pub advance: f64,
+    /// On the inner body, in its own z.
+    pub inner: Spot,
+    /// On the outer body, in its own z.
+    pub outer: Spot,
+}
+
+/// The least radial gap between the parts of an item and what they pass.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Gap {
+    pub gap: f64,
+    /// On the inner body, in the outer one's z.
+    pub inner: Spot,
+    pub outer: Spot,
+}
+
+impl<'a> Slide<'a> {
+    pub fn new(inner: (&'a Built, Item), outer: (&'a Built, Item)) -> Self {
+        let threads = inner.0.thread(inner.1).zip(outer.0.thread(outer.1));
+        Self { inner: inner.0, outer: outer.0, threads }
+    }
+
+    /// All contacts that a slide from far in front would meet, in the order of the bodies' faces.
+    pub fn contacts(&self) -> Vec<Contact> {
+        let back_facing = |l: &&Swept| l.skin != Skin::Bore && l.to[0] < l.from[0];
+        let front_facing = |l: &&Swept| l.skin != Skin::Outside && l.to[0] > l.from[0];
+        let outer: Vec<&Swept> = self.outer.lines.iter().filter(front_facing).collect();
+        let mut contacts = Vec::new();
+        for inner in self.inner.lines.iter().filter(back_facing) {
+            for outer in &outer {
+                let low = inner.to[0].max(outer.from[0]);
+                let high = inner.from[0].min(outer.to[0]);
+                for (low, high) in self.not_screwed(inner, outer, low, high) {
+                    contacts.extend(contact(inner, outer, low, high));
+                }
+            }
+        }
+        contacts
+    }
+
+    /// The radii between which two walls meet: without those at which the inner thread's leading
+    /// end enters the outer thread's groove.
+    fn not_screwed(&self, inner: &Swept, outer: &Swept, low: f64, high: f64) -> [(f64, f64); 2] {
+        let whole = [(low, high), (low, low)];
+        let Some((ridge, groove)) = self.threads else { return whole };
+        let leading = inner.from[1] >= ridge.full[1] && inner.to[1] <= ridge.extent[1];
+        let mouth = outer.from[1].max(outer.to[1]) <= groove.full[0]
+            && outer.from[1].min(outer.to[1]) >= groove.extent[0];
+        if leading && mouth {
+            [(low, high.min(ridge.root)), (low.max(groove.root), high)]
+        } else {
+            whole
+        }
+    }
+
+    /// The least radial gap of each item of the inner body, at an advance, to what it has passed,
+    /// in the order in which the items first appear.
+    pub fn gaps(&self, advance: f64) -> Vec<Gap> {
+        let mut gaps: Vec<Gap> = Vec::new();
+        let sides = |l: &&Swept| l.skin == Skin::Outside && l.from[1] != l.to[1];
+        for inner in self.inner.lines.iter().filter(sides) {
+            let (from, to) = (inner.from[1] + advance, inner.to[1] + advance);
+            let corners = self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
+            let corners = corners.filter(|z| *z > from.min(to) && *z < from.max(to));
+            for z in corners.chain([from, to]) {
+                let r = radius_at(inner, z - advance);
+                let Some(outer) = self.narrowest_passed(inner, z) else { continue };
+                let spot = Spot { feature: inner.feature, r, z };
+                let found = Gap { gap: outer.r - r, inner: spot, outer };
+                let same = |g: &&mut Gap| g.inner.feature.item == inner.feature.item;
+                match gaps.iter_mut().find(same) {
+                    Some(best) if found.gap < best.gap => *best = found,
+                    Some(_) => {}
+                    None => gaps.push(found),
+                }
+            }
+        }
+        gaps
+    }
+
+    /// The narrowest place of the outer body's bore up to z, as it counts for a line.
+    fn narrowest_passed(&self, inner: &Swept, z: f64) -> Option<Spot> {
+        // A thread that is screwed in passes only what lies in front of the other thread.
+        let stop = self.threads.and_then(|(ridge, groove)| {
+            let threaded = inner.feature.item == ridge.item
+                && inner.from[1].max(inner.to[1]) > ridge.extent[0];
+            threaded.then_some(groove.extent[0])
+        });
+        let mut narrowest: Option<Spot> = None;
+        // A step needs no case: the line behind it begins at its narrower end.
+        let sides = |l: &&Swept| l.skin == Skin::Bore && l.from[1] != l.to[1];
+        for line in self.outer.lines.iter().filter(sides) {
+            let in_order = line.from[1] < line.to[1];
+            let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
+            let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
+            if front[1] >= z || stop.is_some_and(beyond) {
+                continue;
+            }
+            let end = back[1].min(z);
+            let r_end = radius_at(line, end);
+            let (r, z) = if r_end <= front[0] { (r_end, end) } else { (front[0], front[1]) };
+            if narrowest.is_none_or(|best| r < best.r) {
+                narrowest = Some(Spot { feature: line.feature, r, z });
+            }
+        }
+        narrowest
+    }
+}
+
+/// The first moment at which two walls meet within a span of radii.
+fn contact(inner: &Swept, outer: &Swept, low: f64, high: f64) -> Option<Contact> {
+    if high - low < LEAST_OVERLAP {
+        return None;
+    }
+    let at = |r: f64| {
+        let (s, z) = (z_at(inner, r), z_at(outer, r));
+        Contact {
+            advance: z - s,
+            inner: Spot { feature: inner.feature, r, z: s },
+            outer: Spot { feature: outer.feature, r, z },
+        }
+    };
+    let (first, last) = (at(low), at(high));
+    Some(if first.advance < last.advance { first } else { last })
+}
+
+fn z_at(line: &Swept, r: f64) -> f64 {
+    if line.from[1] == line.to[1] {
+        return line.from[1];
+    }
+    let t = (r - line.from[0]) / (line.to[0] - line.from[0]);
+    line.from[1] + (line.to[1] - line.from[1]) * t
+}
+
+fn radius_at(line: &Swept, z: f64) -> f64 {
+    if line.from[0] == line.to[0] {
+        return line.from[0];
+    }
+    let t = ((z - line.from[1]) / (line.to[1] - line.from[1])).clamp(0.0, 1.0);
+    line.from[0] + (line.to[0] - line.from[0]) * t
+}
+
+/// Where the inner body comes to rest: the first contact of one of its items with one of the
+/// given items of the outer body; and the first contact of anything else.
+pub(super) struct Rest {
+    /// The contact on which it is meant to rest; none where these items never meet.
+    pub seat: Option<Contact>,
+    /// What else touches first.
+    pub other: Option<Contact>,
+}
+
+impl Rest {
+    /// Finds both among the contacts. Walls in the seat's own two planes are part of the seat.
+    pub fn of(contacts: &[Contact], inner: Item, outer: &[Item]) -> Self {
+        let on_seat =
+            |c: &&Contact| c.inner.feature.item == inner && outer.contains(&c.outer.feature.item);
+        let least = |a: Contact, b: Contact| if b.advance < a.advance { b } else { a };
+        let seat = contacts.iter().filter(on_seat).copied().reduce(least);
+        let with_seat =
+            |c: &Contact| seat.is_some_and(|s| c.inner.z == s.inner.z && c.outer.z == s.outer.z);
+        let others = contacts.iter().filter(|c| !on_seat(c) && !with_seat(c));
+        Self { seat, other: others.copied().reduce(least) }
+    }
+
+    /// How far the inner body comes: to its seat, or where it has none to whatever stops it.
+    pub fn advance(&self) -> f64 {
+        self.seat.or(self.other).map_or(0.0, |contact| contact.advance)
+    }
+
+    /// How far it could go on from its seat before anything else touches; negative where
+    /// something else touches first. None without a seat or another contact.
+    pub fn room(&self) -> Option<f64> {
+        Some(self.other?.advance - self.seat?.advance)
+    }
+}

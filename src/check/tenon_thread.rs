@@ -1,0 +1,37 @@
+//! `thread.tenon.*`: the tenon's thread in the barrel's, the shoulder closed on the joint face.
+
+use super::Finding;
+use super::bodies::Model;
+use super::engagement::{Names, Pair};
+use crate::section::Item;
+
+/// Codes and titles.
+pub(super) const NAMES: Names = Names {
+    percent: ("thread.tenon.percent", "Depth of thread that the tenon finds in the barrel"),
+    turns: ("thread.tenon.turns", "Full turns of thread that hold the barrel"),
+    play: ("thread.tenon.play", "Play of the tenon's thread along the axis"),
+    crests: ("thread.tenon.crests", "Room over the crests of the tenon's thread"),
+};
+
+/// The section and the barrel as a pair.
+pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+    let criteria = &model.section.criteria;
+    Pair {
+        names: NAMES,
+        inner: model.part,
+        inner_thread: Item::TenonThread,
+        outer: model.barrel,
+        outer_thread: Item::BarrelThread,
+        seat: (Item::Shoulder, &[Item::Barrel]),
+        inner_was_read: false,
+        origin: model.section.grip.length().as_mm(),
+        percent: &criteria.tenon_thread,
+        least_turns: &criteria.least_turns,
+        band: criteria.band.as_mm(),
+    }
+}
+
+/// Percent, turns, play, crests.
+pub(super) fn check(model: &Model) -> Vec<Finding> {
+    pair(model).findings()
+}

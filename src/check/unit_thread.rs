@@ -1,0 +1,37 @@
+//! `thread.unit.*`: the nib unit's thread in the section's, the collar in its seat.
+
+use super::Finding;
+use super::bodies::Model;
+use super::engagement::{Names, Pair};
+use crate::section::Item;
+
+/// Codes and titles.
+pub(super) const NAMES: Names = Names {
+    percent: ("thread.unit.percent", "Depth of thread that the nib unit finds in the section"),
+    turns: ("thread.unit.turns", "Full turns of thread that hold the nib unit"),
+    play: ("thread.unit.play", "Play of the nib unit's thread along the axis"),
+    crests: ("thread.unit.crests", "Room over the crests of the nib unit's thread"),
+};
+
+/// The unit and the section as a pair.
+pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+    let criteria = &model.section.criteria;
+    Pair {
+        names: NAMES,
+        inner: model.unit,
+        inner_thread: Item::UnitBody,
+        outer: model.part,
+        outer_thread: Item::UnitThread,
+        seat: (Item::Collar, &[Item::Recess]),
+        inner_was_read: true,
+        origin: 0.0,
+        percent: &criteria.unit_thread,
+        least_turns: &criteria.least_turns,
+        band: criteria.band.as_mm(),
+    }
+}
+
+/// Percent, turns, play, crests.
+pub(super) fn check(model: &Model) -> Vec<Finding> {
+    pair(model).findings()
+}
