@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
 use sectionwright::diagnostic::{Severity, Style, render};
-use sectionwright::quantity::Length;
+use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{Depth, Item, Point, Zone};
 
 fn mm(value: f64) -> Length {
@@ -388,4 +388,19 @@ fn the_files_in_the_guide_resolve() {
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
     assert!(resolved.shear_strength.is_some());
+}
+
+/// A through bore as wide as the tap drill's hole may cut wider than it, and is the crest then.
+#[test]
+fn at_the_worst_the_wider_of_two_holes_is_the_threads_crest() {
+    let fixture = "tests/fixtures/coincidence/through-at-minor.toml";
+    let mut section = sound(&Library::default(), fixture).section;
+    let drilled = section.at_least_material();
+    assert_eq!(drilled.unit_thread.form.crest, section.unit_thread.form.crest + mm(0.15));
+    let through = section.bores.iter_mut().find(|bore| bore.item == Item::ThroughBore);
+    let through = through.expect("there is one");
+    through.limits =
+        Limits::new(through.diameter, through.diameter + mm(0.2)).expect("in this order");
+    let worst = section.at_least_material();
+    assert_eq!(worst.unit_thread.form.crest, section.unit_thread.form.crest + mm(0.2));
 }
