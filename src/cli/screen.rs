@@ -46,7 +46,7 @@ impl Screen {
     /// Prints what was asked for itself (JSON, a profile's text), quiet or not.
     pub fn print(&self, text: &str) {
         // Who closes the pipe has read enough.
-        let _ = anstream::stdout().write_all(text.as_bytes());
+        let _ = std::io::stdout().write_all(text.as_bytes());
     }
 
     /// Prints what is wrong.
