@@ -9,6 +9,7 @@ use super::slide::{Rest, Slide};
 use super::{Bound, Detail, Finding};
 use crate::quantity::Length;
 use crate::section::{Item, Limit, PercentLimits};
+use crate::solid::CutThread;
 use crate::standard::percent::{self, Base};
 
 /// Codes and titles of one pair of threads.
@@ -124,7 +125,7 @@ impl Pair<'_> {
         let worst = loose.turns.min(tight.turns);
         let uncertainty = (worst - loose_read.turns.min(tight_read.turns)).max(0.0);
         let length = drawn.run[1] - drawn.run[0];
-        let lead = self.outer.drawn.thread(self.outer_thread).map_or(1.0, |t| t.lead());
+        let lead = self.outer.drawn.thread(self.outer_thread).map_or(1.0, CutThread::lead);
         let (error, band) = (ROUNDING / lead, self.band / lead);
         let limit = self.least_turns;
         let measure = Measure { worst, error, uncertainty, band };

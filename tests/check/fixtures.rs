@@ -132,7 +132,7 @@ pub fn r1() -> Section {
 /// M10x0.75-6g and 6H: published limits (three published tables agree on 6g; 6H: ISO 965-1).
 pub fn sound() -> Section {
     let mut section = r1();
-    section.name = "sound".to_owned();
+    section.name = "sound".into();
     section.criteria = criteria(0.05, 0.10);
     section.grip = grip(10.6, 12.0, 21.0);
     section.bores = vec![

@@ -1,7 +1,7 @@
 //! What holds of every section that can be made: numbers, verdicts, advice.
 
 use proptest::prelude::*;
-use sectionwright::check::{Advice, Examination, Parameter, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Examination, Finding, Parameter, Verdict, examine, verdicts};
 use sectionwright::section::{Section, faults};
 
 use crate::fixtures::sound;
@@ -16,6 +16,11 @@ fn mistuned(changes: &[(usize, i32)]) -> Option<Section> {
         parameter.set(&section, value)
     })?;
     faults(&changed).is_empty().then_some(changed)
+}
+
+/// Failing cases are printed, not kept in files beside the tests.
+fn config(cases: u32) -> ProptestConfig {
+    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
 fn changes() -> impl Strategy<Value = Vec<(usize, i32)>> {
@@ -35,7 +40,7 @@ fn all_numbers(examination: &Examination) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(config(200))]
 
     /// Every number is one, no margin is hidden: holds, close and breaks follow from the margin.
     #[test]
@@ -53,7 +58,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(config(24))]
 
     /// Advice, once followed, makes its finding hold and no other verdict worse.
     #[test]
@@ -67,10 +72,10 @@ proptest! {
             let changed = change.parameter.set(&section, change.to).unwrap();
             prop_assert_eq!(faults(&changed), vec![]);
             let after = verdicts(&changed).unwrap();
-            let now = after.finding(finding.code).and_then(|f| f.verdict());
+            let now = after.finding(finding.code).and_then(Finding::verdict);
             prop_assert_eq!(now, Some(Verdict::Holds), "{:?}", change);
             for then in &before.findings {
-                let now = after.finding(then.code).and_then(|f| f.verdict());
+                let now = after.finding(then.code).and_then(Finding::verdict);
                 prop_assert!(now <= then.verdict(), "{} after {:?}", then.code, change);
             }
         }

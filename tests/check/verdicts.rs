@@ -1,7 +1,7 @@
 //! For each check a section in which it holds and one in which it breaks; and the advised change,
 //! applied, makes the second hold without making any other verdict worse.
 
-use sectionwright::check::{Advice, Examination, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
 use sectionwright::section::{Counterbore, GripRun, Item, Section, Shape, Side, Station};
 
@@ -9,7 +9,7 @@ use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, hole, read, set_diameter, sound, to};
 
 fn verdict(examination: &Examination, code: &str) -> Verdict {
-    examination.finding(code).and_then(|f| f.verdict()).unwrap_or_else(|| panic!("no {code}"))
+    examination.finding(code).and_then(Finding::verdict).unwrap_or_else(|| panic!("no {code}"))
 }
 
 fn of(section: &Section, code: &str) -> Verdict {
@@ -40,7 +40,7 @@ fn does_not_hold(code: &str, section: &Section, expected: Verdict) -> Advice {
         let after = verdicts(&change.parameter.set(section, change.to).unwrap()).unwrap();
         assert_eq!(verdict(&after, code), Verdict::Holds, "{code} after {change:?}");
         for then in &before.findings {
-            let now = after.finding(then.code).and_then(|f| f.verdict());
+            let now = after.finding(then.code).and_then(Finding::verdict);
             assert!(now <= then.verdict(), "{} after {change:?}", then.code);
         }
     }
