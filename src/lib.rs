@@ -10,9 +10,14 @@
 //! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
 //! (nib) face, growing towards the barrel. People see diameters; radii live in the geometry only.
 
+pub mod diagnostic;
 pub mod quantity;
 pub mod standard;
 pub mod section;
+pub mod design;
 pub mod solid;
 pub mod mesh;
 pub mod check;
+pub mod export;
+pub mod archive;
+pub mod cli;

@@ -1,2 +1,7 @@
-//! The command line of sectionwright.
-fn main() {}
+//! The command line: see [`sectionwright::cli`].
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    sectionwright::cli::run()
+}

@@ -128,7 +128,7 @@ impl<'a> Boundary<'a> {
             let (a, b) = (&pair[0], &pair[1]);
             let (va, vb) = (v(a, false), v(b, true));
             let (from, to) = if forward { ((a, va), (b, vb)) } else { ((b, vb), (a, va)) };
-            let middle = (a.columns + b.columns) / 2.0 + shift;
+            let middle = f64::midpoint(a.columns, b.columns) + shift;
             let mut column = middle.floor();
             // A step on a half-plane has the face to its left: upwards it closes the column
             // before, downwards it opens the one behind.

@@ -16,7 +16,8 @@ pub(super) struct Scale {
 /// A four-sided piece of a flank is twisted; its diagonal goes from the lower radius at the lower
 /// angle to the higher radius at the higher angle, on both flanks of a ridge alike: seen along
 /// the profile that mirrors it, and what one flank's triangles add to the volume the other's take
-/// away. Larger pieces (beside a thread's end) are cut ear by ear, best-shaped first.
+/// away. Other pieces (beside a thread's end) are cut
+/// so that their worst-shaped triangle is as good as can be.
 pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Vec<[u32; 3]>) {
     let triangle = |a: usize, b: usize, c: usize| [piece[a].index, piece[b].index, piece[c].index];
     match piece.len() {
@@ -28,7 +29,7 @@ pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Ve
             out.push(triangle(at(0), at(1), at(2)));
             out.push(triangle(at(0), at(2), at(3)));
         }
-        _ => clip_ears(piece, scale, out),
+        _ => best_shaped(piece, scale, out),
     }
 }
 
@@ -44,45 +45,62 @@ fn is_inner(corner: &Corner, piece: &[Corner], surface: &Screw) -> bool {
     piece.iter().all(|other| other.x != corner.x || surface.r(other.v) >= r)
 }
 
-fn clip_ears(piece: &[Corner], scale: Scale, out: &mut Vec<[u32; 3]>) {
-    let mut rest: Vec<([f64; 2], u32)> =
-        piece.iter().map(|c| ([c.x * scale.across, c.v * scale.along], c.index)).collect();
-    while rest.len() > 3 {
-        let count = rest.len();
-        let ear = (0..count)
-            .map(|n| (n, ear_quality(&rest, n)))
-            .max_by(|a, b| a.1.total_cmp(&b.1))
-            .map_or(0, |(n, _)| n);
-        let [before, after] = [(ear + count - 1) % count, (ear + 1) % count];
-        out.push([rest[before].1, rest[ear].1, rest[after].1]);
-        rest.remove(ear);
+/// The triangulation whose worst triangle is best, by dynamic programming over the chords of the
+/// polygon: corners that lie on one line (a spiral is straight in (u, v)) are never cut off as a
+/// triangle of their own.
+fn best_shaped(piece: &[Corner], scale: Scale, out: &mut Vec<[u32; 3]>) {
+    let count = piece.len();
+    let at: Vec<[f64; 2]> = piece.iter().map(|c| [c.x * scale.across, c.v * scale.along]).collect();
+    // worst[i][j]: of the best triangulation of corners i to j; split[i][j]: its third corner.
+    let mut worst = vec![vec![f64::INFINITY; count]; count];
+    let mut split = vec![vec![0; count]; count];
+    for span in 2..count {
+        for i in 0..count - span {
+            let j = i + span;
+            worst[i][j] = f64::NEG_INFINITY;
+            for k in i + 1..j {
+                let found = shape(at[i], at[k], at[j]).min(worst[i][k]).min(worst[k][j]);
+                if found > worst[i][j] {
+                    (worst[i][j], split[i][j]) = (found, k);
+                }
+            }
+        }
     }
-    out.push([rest[0].1, rest[1].1, rest[2].1]);
+    let mut spans = vec![(0, count - 1)];
+    while let Some((i, j)) = spans.pop() {
+        if j - i < 2 {
+            continue;
+        }
+        let k = split[i][j].clamp(i + 1, j - 1);
+        out.push([piece[i].index, piece[k].index, piece[j].index]);
+        spans.extend([(i, k), (k, j)]);
+    }
 }
 
-/// How well-shaped the triangle at a corner is: its height over its longest side; negative where
-/// the corner is no ear.
-fn ear_quality(polygon: &[([f64; 2], u32)], n: usize) -> f64 {
-    let count = polygon.len();
-    let (before, after) = ((n + count - 1) % count, (n + 1) % count);
-    let [a, b, c] = [polygon[before].0, polygon[n].0, polygon[after].0];
-    let area = cross(a, b, c);
-    if area <= 0.0 {
-        return -1.0;
-    }
-    let inside =
-        |p: [f64; 2]| cross(a, b, p) >= 0.0 && cross(b, c, p) >= 0.0 && cross(c, a, p) >= 0.0;
-    let holds_other = (0..count)
-        .filter(|k| ![before, n, after].contains(k))
-        .any(|k| inside(polygon[k].0) && ![a, b, c].contains(&polygon[k].0));
-    if holds_other {
-        return -1.0;
-    }
-    let side =
-        |p: [f64; 2], q: [f64; 2]| (p[0] - q[0]) * (p[0] - q[0]) + (p[1] - q[1]) * (p[1] - q[1]);
+/// How well-shaped a triangle is: twice its area (negative if it is turned over) over the square
+/// of its longest side.
+fn shape(a: [f64; 2], b: [f64; 2], c: [f64; 2]) -> f64 {
+    let area = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+    let side = |p: [f64; 2], q: [f64; 2]| {
+        let d = [p[0] - q[0], p[1] - q[1]];
+        d[0] * d[0] + d[1] * d[1]
+    };
     area / side(a, b).max(side(b, c)).max(side(c, a))
 }
 
-fn cross(a: [f64; 2], b: [f64; 2], c: [f64; 2]) -> f64 {
-    (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Four corners, three of them on one line: the one way that leaves no flat triangle.
+    #[test]
+    fn corners_on_a_line_are_not_cut_off() {
+        let corner = |x: f64, v: f64, index: u32| Corner { x, v, index };
+        let piece =
+            [corner(0.0, 0.0, 0), corner(0.5, 0.0, 1), corner(0.9, 0.0, 2), corner(0.1, 1.0, 3)];
+        let mut found = Vec::new();
+        best_shaped(&piece, Scale { across: 1.0, along: 1.0 }, &mut found);
+        assert_eq!(found.len(), 2);
+        assert!(found.iter().all(|t| t.contains(&1) && t.contains(&3)), "{found:?}");
+    }
 }

@@ -114,7 +114,7 @@ fn fill_face(face: &Face, mut steps: Vec<Step>, fan: &Fan, triangles: &mut Vec<[
     steps.sort_by_key(|step| step.column);
     let radius = surface.from[0].max(surface.to[0]);
     let along = libm::hypot(surface.dr(), surface.dz());
-    let scale = Scale { across: radius * fan.angle(1), along };
+    let scale = Scale { across: radius * fan.step(), along };
     let mut found = Vec::new();
     for column in steps.chunk_by(|a, b| a.column == b.column) {
         found.clear();

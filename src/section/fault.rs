@@ -83,6 +83,24 @@ pub enum SectionError {
         /// The hole's diameter.
         hole: Length,
     },
+    /// The collar falls through the hole behind its recess.
+    NoSeat {
+        /// The collar's measured diameter.
+        collar: Length,
+        /// The clearance bore's diameter.
+        hole: Length,
+    },
+    /// A hole is wider than the one in front of it and swallows it.
+    SwallowsHole {
+        /// The deeper hole.
+        bore: Item,
+        /// Its diameter.
+        diameter: Length,
+        /// The hole in front of it.
+        than: Item,
+        /// The diameter of that.
+        other: Length,
+    },
     /// The tenon is longer than the barrel's hole is deep.
     TenonLongerThanBarrel {
         /// From shoulder to back face.
@@ -114,6 +132,15 @@ pub enum SectionError {
         to: Length,
         /// Where the shoulder is.
         shoulder: Length,
+    },
+    /// The grip ends no wider than the tenon: nothing closes against the barrel.
+    NoShoulder {
+        /// The last run, counted from 0.
+        run: usize,
+        /// Diameter of the grip where it ends.
+        grip: Length,
+        /// Diameter of the tenon.
+        tenon: Length,
     },
     /// A chamfer takes away the whole length of a thread.
     ChamferWiderThanThread {
@@ -167,11 +194,14 @@ impl SectionError {
             Self::RootCutsBore { .. } => "section.root-cuts-bore",
             Self::NoThread { .. } => "section.no-thread",
             Self::UnitCannotPass { .. } => "section.unit-cannot-pass",
+            Self::NoSeat { .. } => "section.no-seat",
+            Self::SwallowsHole { .. } => "section.swallows-hole",
             Self::TenonLongerThanBarrel { .. } => "section.tenon-longer-than-barrel",
             Self::UnitLongerThanSection { .. } => "section.unit-longer-than-section",
             Self::RunsOverlap { .. } => "section.runs-overlap",
             Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => "section.gap-in-runs",
             Self::RunsMissShoulder { .. } => "section.runs-pass-shoulder",
+            Self::NoShoulder { .. } => "section.no-shoulder",
             Self::ChamferWiderThanThread { .. } => "section.chamfer-wider-than-thread",
             Self::DepthsOutOfOrder { .. } => "section.depths-out-of-order",
             Self::DoesNotFit { .. } => "section.does-not-fit",
@@ -194,6 +224,12 @@ impl SectionError {
             Self::UnitCannotPass { step, bore, .. } => {
                 vec![Subject::Diameter(bore), Subject::UnitStep(step)]
             }
+            Self::NoSeat { .. } => {
+                vec![Subject::Diameter(Item::ClearanceBore), Subject::UnitStep(Item::Collar)]
+            }
+            Self::SwallowsHole { bore, than, .. } => {
+                vec![Subject::Diameter(bore), Subject::Diameter(than)]
+            }
             Self::TenonLongerThanBarrel { .. } => {
                 vec![Subject::TenonLength, Subject::BarrelDepth]
             }
@@ -201,6 +237,9 @@ impl SectionError {
             Self::RunsOverlap { run, .. } => vec![Subject::GripRun(run)],
             Self::RunsMissShoulder { run, .. } => {
                 vec![Subject::GripRun(run), Subject::GripLength]
+            }
+            Self::NoShoulder { run, .. } => {
+                vec![Subject::GripRun(run), Subject::Thread(Item::TenonThread)]
             }
             Self::ChamferWiderThanThread { thread: Item::UnitBody, .. } => {
                 vec![Subject::UnitChamfer]
@@ -234,6 +273,12 @@ impl SectionError {
             Self::UnitCannotPass { diameter, .. } => {
                 format!("{} lets it pass", *diameter + clearly * 2.0)
             }
+            Self::NoSeat { collar, .. } => {
+                format!("a hole of at most {} leaves a ledge", *collar - clearly * 2.0)
+            }
+            Self::SwallowsHole { other, .. } => {
+                format!("a hole of at most {}", *other - clearly * 2.0)
+            }
             Self::TenonLongerThanBarrel { barrel, .. } => {
                 format!("a tenon of {}, or a deeper hole in the barrel", *barrel - clearly * 5.0)
             }
@@ -245,8 +290,11 @@ impl SectionError {
                 format!("runs go from the front to the back: a `to` over {from}")
             }
             Self::RunsMissShoulder { shoulder, .. } => format!("to = {}", shoulder.as_mm()),
+            Self::NoShoulder { tenon, .. } => {
+                format!("a grip that ends {} wide, or a thinner tenon", *tenon + clearly * 10.0)
+            }
             Self::ChamferWiderThanThread { length, .. } => {
-                format!("a chamfer under {}", *length / 4.0)
+                format!("a chamfer of {}", (*length / 4.0).min(clearly * 5.0))
             }
             Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, .. } => {
                 format!("a depth under {depth}")
@@ -276,8 +324,20 @@ impl fmt::Display for SectionError {
             Self::NoThread { thread, crest, .. } => {
                 write!(f, "a crest of {crest} leaves nothing of the {thread}")
             }
+            Self::UnitCannotPass { step: Item::UnitBody, diameter, bore, hole } => {
+                write!(f, "the unit's thread of {diameter} can't pass the {bore} of {hole}")
+            }
             Self::UnitCannotPass { step, diameter, bore, hole } => {
                 write!(f, "the unit's {step} of {diameter} can't pass the {bore} of {hole}")
+            }
+            Self::NoSeat { collar, hole } => {
+                write!(f, "the collar of {collar} has no seat: the hole behind it is {hole}")
+            }
+            Self::SwallowsHole { bore, diameter, than, other } => {
+                write!(
+                    f,
+                    "the {bore} of {diameter} is wider than the {than} of {other} in front of it"
+                )
             }
             Self::TenonLongerThanBarrel { tenon, barrel } => {
                 write!(f, "the tenon of {tenon} is longer than the barrel's hole, {barrel}")
@@ -300,10 +360,15 @@ impl fmt::Display for SectionError {
             Self::RunsMissShoulder { to, shoulder, .. } => {
                 write!(f, "the last run ends at {to}, beyond the shoulder at {shoulder}")
             }
-            Self::ChamferWiderThanThread { thread, chamfer, length } => write!(
-                f,
-                "a lead chamfer of {chamfer} takes the whole {thread}, which is {length} deep"
-            ),
+            Self::NoShoulder { grip, tenon, .. } => {
+                write!(
+                    f,
+                    "the grip ends {grip} wide, no wider than the tenon of {tenon}: no shoulder"
+                )
+            }
+            Self::ChamferWiderThanThread { chamfer, length, .. } => {
+                write!(f, "a lead chamfer of {chamfer} takes the whole thread of {length}")
+            }
             Self::DepthsOutOfOrder { deeper: Item::BackFace, depth, than, other } => {
                 write!(f, "the {than} goes to {other}, but the section is {depth} long")
             }

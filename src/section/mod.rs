@@ -77,6 +77,15 @@ impl Section {
         self.bores.iter().find(|bore| bore.item == item)
     }
 
+    /// From the front face to what the underside of the collar rests on: the recess's floor, or the
+    /// place in its cone that is as wide as the collar.
+    pub fn seat(&self) -> Length {
+        self.bore(Item::Recess).map_or(Length::ZERO, |recess| {
+            let cone = recess.point.length_between(recess.diameter, self.unit.collar.value);
+            recess.full_depth(self.length()) + cone
+        })
+    }
+
     /// The finished part: closed chain of runs and the two threads, coincidences snapped.
     ///
     /// The chain is only sound where [`faults`] finds none.

@@ -4,7 +4,7 @@
 //! enough is a check's matter.
 
 use super::{
-    Depth, Item, LEAST_STEP, Section, SectionError, Skin, Station, Subject, ThreadForm, envelope,
+    Depth, Item, LEAST_STEP, Section, SectionError, Side, Skin, Station, Subject, Thread, envelope,
 };
 use crate::quantity::Length;
 use crate::standard::iso68;
@@ -17,6 +17,7 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     threads(section, &mut found);
     depths(section, &mut found);
     unit(section, &mut found);
+    stack(section, &mut found);
     if found.is_empty() {
         walls(section, &mut found);
     }
@@ -36,6 +37,11 @@ fn outside_runs(section: &Section, found: &mut Vec<SectionError>) {
             found.push(SectionError::RunsOverlap { run, from, to });
         }
         from = to;
+    }
+    let (grip, tenon) = (section.grip.back(), section.tenon.thread.form.crest);
+    if grip - tenon < LEAST_STEP {
+        let run = section.grip.runs.len().saturating_sub(1);
+        found.push(SectionError::NoShoulder { run, grip, tenon });
     }
 }
 
@@ -83,11 +89,16 @@ fn tenon(section: &Section, found: &mut Vec<SectionError>) {
 fn threads(section: &Section, found: &mut Vec<SectionError>) {
     for thread in [&section.unit_thread, &section.tenon.thread, &section.unit.thread] {
         let form = &thread.form;
-        if form.crest_flat() < LEAST_STEP
+        let inside_out = match thread.side {
+            Side::External => form.crest <= form.root,
+            Side::Internal => form.crest >= form.root,
+        };
+        if inside_out
+            || form.crest_flat() < LEAST_STEP
             || form.root_flat() < LEAST_STEP
             || form.depth() < LEAST_STEP
         {
-            let works = crest_that_works(form);
+            let works = crest_that_works(thread);
             found.push(SectionError::NoThread { thread: thread.item, crest: form.crest, works });
         }
     }
@@ -102,9 +113,12 @@ fn threads(section: &Section, found: &mut Vec<SectionError>) {
 }
 
 /// The crest of a thread that is 5/8 of the sharp V deep (ISO 68-1) with this root.
-fn crest_that_works(form: &ThreadForm) -> Length {
-    let depth = iso68::engagement_depth(form.pitch);
-    if form.crest > form.root { form.root + depth * 2.0 } else { form.root - depth * 2.0 }
+fn crest_that_works(thread: &Thread) -> Length {
+    let depth = iso68::engagement_depth(thread.form.pitch) * 2.0;
+    match thread.side {
+        Side::External => thread.form.root + depth,
+        Side::Internal => thread.form.root - depth,
+    }
 }
 
 fn depths(section: &Section, found: &mut Vec<SectionError>) {
@@ -140,6 +154,19 @@ fn depths(section: &Section, found: &mut Vec<SectionError>) {
     }
 }
 
+/// Each hole of the stack must leave the one in front of it standing.
+fn stack(section: &Section, found: &mut Vec<SectionError>) {
+    for (than, bore) in [(Item::ClearanceBore, Item::TapDrill), (Item::TapDrill, Item::ThroughBore)]
+    {
+        let diameter_of = |item| section.bore(item).map(|b| b.diameter);
+        if let (Some(other), Some(diameter)) = (diameter_of(than), diameter_of(bore))
+            && diameter > other
+        {
+            found.push(SectionError::SwallowsHole { bore, diameter, than, other });
+        }
+    }
+}
+
 fn unit(section: &Section, found: &mut Vec<SectionError>) {
     let unit = &section.unit;
     let mut pass = |step, diameter: Length, bore| {
@@ -157,9 +184,12 @@ fn unit(section: &Section, found: &mut Vec<SectionError>) {
             _ => {}
         }
     }
-    let seat =
-        section.bore(Item::Recess).map_or(Length::mm(0.0), |b| b.full_depth(section.length()));
-    let (end, length) = (seat + unit.length(), section.length());
+    if let Some(hole) = section.bore(Item::ClearanceBore).map(|b| b.diameter)
+        && unit.collar.value <= hole
+    {
+        found.push(SectionError::NoSeat { collar: unit.collar.value, hole });
+    }
+    let (end, length) = (section.seat() + unit.length(), section.length());
     if end > length {
         found.push(SectionError::UnitLongerThanSection { unit: end, section: length });
     }

@@ -91,9 +91,10 @@ fn check_chain(part: &Part) -> Result<(), BuildError> {
 fn check_form(thread: &Thread) -> Result<(), BuildError> {
     let (form, item) = (&thread.form, thread.item);
     let positive = |l: crate::quantity::Length| l.as_mm() > 0.0;
-    if !(positive(form.pitch) && positive(form.crest_flat()) && positive(form.root_flat()))
-        || !positive(form.depth())
-        || (form.crest > form.root) != (thread.side == Side::External)
+    let sizes = [form.pitch, form.crest_flat(), form.root_flat(), form.depth()];
+    let outwards = form.crest > form.root;
+    if !sizes.into_iter().all(positive)
+        || outwards != (thread.side == Side::External)
         || form.starts == 0
     {
         return Err(BuildError::NoForm { thread: item });

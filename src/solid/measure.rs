@@ -17,10 +17,10 @@ const STEP: f64 = 0.5;
 /// Points (and weights) of the rule of Gauss and Legendre with 8 points on [-1, 1].
 /// Source: Abramowitz and Stegun, table 25.4, n = 8.
 const GAUSS: [(f64, f64); 4] = [
-    (0.183_434_642_495_649_8, 0.362_683_783_378_361_98),
-    (0.525_532_409_916_328_99, 0.313_706_645_877_887_29),
-    (0.796_666_477_413_626_74, 0.222_381_034_453_374_47),
-    (0.960_289_856_497_536_23, 0.101_228_536_290_376_26),
+    (0.183_434_642_495_649_8, 0.362_683_783_378_362),
+    (0.525_532_409_916_329, 0.313_706_645_877_887_3),
+    (0.796_666_477_413_626_7, 0.222_381_034_453_374_48),
+    (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
 ];
 
 /// The least box along the axes.
@@ -74,7 +74,7 @@ fn integrate(surface: &Screw, edge: &UvEdge, sums: &mut [f64; 5]) {
     for step in 0..steps as usize {
         for (x, weight) in GAUSS {
             for x in [-x, x] {
-                let t = (step as f64 + (x + 1.0) / 2.0) / steps;
+                let t = (step as f64 + f64::midpoint(x, 1.0)) / steps;
                 let [u, v] = [edge.from[0] + du * t, edge.from[1] + dv * t];
                 let values = antiderivatives(surface, u, v);
                 for (sum, value) in sums.iter_mut().zip(values) {
@@ -87,11 +87,15 @@ fn integrate(surface: &Screw, edge: &UvEdge, sums: &mut [f64; 5]) {
 
 /// Antiderivatives in u of the integrands of volume, area and the three first moments.
 ///
-/// With n = S_u x S_v = (r z', k r', -r r') in (radial, tangential, axial):
-/// volume: div (x, y, 0) / 2 = 1 gives r n_r / 2 = r^2 z' / 2;
-/// z moment: z times that, z = z(v) + k u;
-/// x moment: div (x^2, 0, 0) / 2 = x gives r^2 cos^2 u (n_r cos u - n_t sin u) / 2;
-/// y moment: r^2 sin^2 u (n_r sin u + n_t cos u) / 2.
+/// With the normal `S_u x S_v = (r z', k r', -r r')` in (radial, tangential, axial), each first
+/// line a field's divergence and its flux per du dv:
+///
+/// ```text
+/// volume    div (x, y, 0) / 2    = 1    r n_r / 2 = r^2 z' / 2
+/// z moment  div (x z, y z, 0) / 2 = z   (z + k u) r^2 z' / 2
+/// x moment  div (x^2, 0, 0) / 2  = x    r^2 cos^2 u (n_r cos u - n_t sin u) / 2
+/// y moment  div (0, y^2, 0) / 2  = y    r^2 sin^2 u (n_r sin u + n_t cos u) / 2
+/// ```
 fn antiderivatives(surface: &Screw, u: f64, v: f64) -> [f64; 5] {
     let (r, z, k) = (surface.r(v), surface.z(v), surface.climb);
     let (radial, tangential) = (r * surface.dz(), k * surface.dr());

@@ -136,7 +136,7 @@ impl SearchParameter<D2> for Screw {
         let r = libm::hypot(point.x, point.y);
         let near = match hint.into() {
             SPHint2D::Parameter(u, _) => u,
-            SPHint2D::Range((from, to), _) => (from + to) / 2.0,
+            SPHint2D::Range((from, to), _) => f64::midpoint(from, to),
             SPHint2D::None => 0.0,
         };
         let angle = libm::atan2(point.y, point.x);

@@ -66,7 +66,7 @@ impl NormalEngagement {
 /// One row: band's upper diameter, pitch, longest S, longest N, in mm.
 type Row = (f64, f64, f64, f64);
 
-/// ISO 965-1:1998 table 2, by a public transcription; seven cells agree with a handbook's page.
+/// ISO 965-1:1998 table 2, by a public transcription; eight rows agree with a handbook's page.
 const TABLE: [Row; 47] = [
     (1.4, 0.2, 0.5, 1.4),
     (1.4, 0.25, 0.6, 1.7),

@@ -1,8 +1,7 @@
 //! ISO 261:1998, which diameters and pitches belong together.
 //!
-//! The table is from memory, 1 to 30 mm; the sizes of `thread-basic-sizes.csv` and the coarse
-//! pitches of the published limits agree with it where they meet. Pitches in brackets in the
-//! standard (M14x1.25 for spark plugs, M30x3) are listed like the others.
+//! The table is from memory, 1 to 30 mm: no source was at hand to hold it to. Pitches in brackets in
+//! the standard (M14x1.25 for spark plugs, M30x3) are listed like the others.
 
 use crate::quantity::Length;
 

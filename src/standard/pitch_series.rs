@@ -7,7 +7,7 @@ use std::fmt;
 
 use crate::quantity::{Length, Limits};
 
-/// ISO 261:1998: all its pitches up to 3 mm (from memory).
+/// ISO 261:1998: all its pitches up to 3.5 mm (from memory).
 const ISO_METRIC: [f64; 19] = [
     0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0,
     3.5,

@@ -1,11 +1,11 @@
 //! The R40 series of preferred numbers, on which ISO 965-1 puts its tolerances.
 
-/// The forty members from 1 to 10 (ISO 3:1973, from memory; every tolerance of the tables of
-/// ISO 965-1 but two is one of them).
-const MEMBERS: [f64; 40] = [
-    1.00, 1.06, 1.12, 1.18, 1.25, 1.32, 1.40, 1.50, 1.60, 1.70, 1.80, 1.90, 2.00, 2.12, 2.24, 2.36,
-    2.50, 2.65, 2.80, 3.00, 3.15, 3.35, 3.55, 3.75, 4.00, 4.25, 4.50, 4.75, 5.00, 5.30, 5.60, 6.00,
-    6.30, 6.70, 7.10, 7.50, 8.00, 8.50, 9.00, 9.50,
+/// The forty members from 1 to 10, in hundredths so that their halves stay exact (ISO 3:1973, from
+/// memory; the tolerances of ISO 965-1 are members of it; the deviations of position f are not all).
+const HUNDREDTHS: [u16; 40] = [
+    100, 106, 112, 118, 125, 132, 140, 150, 160, 170, 180, 190, 200, 212, 224, 236, 250, 265, 280,
+    300, 315, 335, 355, 375, 400, 425, 450, 475, 500, 530, 560, 600, 630, 670, 710, 750, 800, 850,
+    900, 950,
 ];
 
 /// One member of the series, by its place: place 0 is 1, place 40 is 10, place 80 is 100.
@@ -30,8 +30,8 @@ impl Member {
             scaled *= 10.0;
             decade -= 1;
         }
-        let below = MEMBERS.iter().rposition(|&member| member <= scaled).unwrap_or(0);
-        let low = Self { place: decade * 40 + below as i32 };
+        let below = HUNDREDTHS.iter().rposition(|&member| f64::from(member) <= scaled * 100.0);
+        let low = Self { place: decade * 40 + below.unwrap_or(0) as i32 };
         let high = low.step(1);
         if value - low.value() <= high.value() - value { low } else { high }
     }
@@ -43,14 +43,10 @@ impl Member {
 
     /// The member itself.
     pub(super) fn value(self) -> f64 {
-        let mut value = MEMBERS[self.place.rem_euclid(40) as usize];
-        for _ in 0..self.place.div_euclid(40) {
-            value *= 10.0;
-        }
-        for _ in self.place.div_euclid(40)..0 {
-            value /= 10.0;
-        }
-        value
+        let hundredths = f64::from(HUNDREDTHS[self.place.rem_euclid(40) as usize]);
+        let decades = self.place.div_euclid(40) - 2;
+        let power = (0..decades.abs()).fold(1.0, |power, _| power * 10.0);
+        if decades < 0 { hundredths / power } else { hundredths * power }
     }
 
     /// The member as the tables of ISO 965-1 print it: a whole number, halves to the even one
@@ -79,7 +75,8 @@ mod tests {
 
     #[test]
     fn prints_as_the_tables_do() {
-        for (value, whole) in [(26.5, 26.0), (37.5, 38.0), (42.5, 42.0), (47.5, 48.0), (31.5, 32.0)]
+        for (value, whole) in
+            [(26.5, 26.0), (37.5, 38.0), (42.5, 42.0), (47.5, 48.0), (31.5, 32.0), (35.5, 36.0)]
         {
             assert_eq!(Member::nearest(value).whole(), whole);
         }

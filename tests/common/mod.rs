@@ -2,6 +2,9 @@
 
 #![allow(dead_code, reason = "each test crate uses some of these")]
 
+pub mod random;
+pub mod section;
+
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
     Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,

@@ -76,7 +76,7 @@ impl DrillName {
     }
 }
 
-/// `#7`, `letter F`, `5/16 in`, `1 3/8 in`: as [`parse_size`] reads it.
+/// `#7`, `letter F`, `5/16 in`, `1 3/8 in`: as [`super::parse_size`] reads it.
 impl fmt::Display for DrillName {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {

@@ -109,3 +109,61 @@ fn covered(diameter: Length, pitch: Length) -> Result<DiameterBand, ToleranceErr
 fn is_pitch(pitch: Length, listed: f64) -> bool {
     (pitch.as_mm() - listed).abs() < super::iso261::SAME
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn refuses_with_a_hint() {
+        use ToleranceError as E;
+        let mm = Length::mm;
+        let (screw, nut) = (ToleranceClass::MEDIUM_EXTERNAL, ToleranceClass::MEDIUM_INTERNAL);
+        let coarse = E::PitchTooCoarse { diameter: mm(1.0), pitch: mm(0.9) };
+        let cases = [
+            (external(mm(10.0), mm(0.0), screw).err(), E::PitchOutOfRange(mm(0.0))),
+            (internal(mm(10.0), mm(-1.0), nut).err(), E::PitchOutOfRange(mm(-1.0))),
+            (external(mm(10.0), mm(8.5), screw).err(), E::PitchOutOfRange(mm(8.5))),
+            (external(mm(0.9), mm(0.2), screw).err(), E::DiameterOutOfRange(mm(0.9))),
+            (internal(mm(400.0), mm(3.0), nut).err(), E::DiameterOutOfRange(mm(400.0))),
+            (external(mm(1.0), mm(0.9), screw).err(), coarse),
+            (internal(mm(1.0), mm(0.9), nut).err(), coarse),
+            (external(mm(10.0), mm(1.0), nut).err(), E::WrongSide(nut)),
+            (internal(mm(10.0), mm(1.0), screw).err(), E::WrongSide(screw)),
+        ];
+        for (error, expected) in cases {
+            assert_eq!(error, Some(expected));
+            assert!(!expected.hint().is_empty() && !expected.to_string().is_empty());
+        }
+        assert!(external(mm(f64::NAN), mm(1.0), screw).is_err());
+        assert!(internal(mm(10.0), mm(f64::NAN), nut).is_err());
+        assert_eq!(E::WrongSide(nut).hint(), "a class for an external thread, such as 6g");
+    }
+
+    /// The hint for a pitch too coarse works: half the diameter leaves a core, in every grade.
+    #[test]
+    fn half_the_diameter_is_never_too_coarse() {
+        let widest = ToleranceClass::new(Position::ExternalE, 9, 8).expect("a class");
+        for tenths in 10..=160 {
+            let diameter = Length::mm(f64::from(tenths) / 10.0);
+            assert!(external(diameter, diameter / 2.0, widest).is_ok(), "{diameter}");
+        }
+    }
+
+    /// M8.05x0.55-6g/6H, a pitch that no table has: the parts by hand from clause 13.
+    #[test]
+    fn a_pitch_between_the_tables() {
+        let (d, p) = (Length::mm(8.05), Length::mm(0.55));
+        let um = |length: Length| (length.as_mm() * 1000.0).round();
+        // Td = 180 x 0.6713 - 3.15 / 0.7416 = 116.6: 118. TD1 = 238.15 - 91.62 = 146.5: 150.
+        // Td2 = 90 x 0.7873 x 1.2301 = 87.2: 85. TD2 is five members on: 112 (85 90 95 100 106).
+        // es = 15 + 6.05 = 21.05: 21.2, printed 21.
+        let screw = external(d, p, ToleranceClass::MEDIUM_EXTERNAL).expect("in range");
+        let nut = internal(d, p, ToleranceClass::MEDIUM_INTERNAL).expect("in range");
+        assert_eq!(um(screw.major.width()), 118.0);
+        assert_eq!(um(screw.pitch.width()), 85.0);
+        assert_eq!(um(d - screw.major.max()), 21.0);
+        assert_eq!(um(nut.minor.width()), 150.0);
+        assert_eq!(um(nut.pitch.width()), 112.0);
+    }
+}

@@ -1,0 +1,127 @@
+//! The command line, as typed, and what it does: one file a command.
+//!
+//! Exit status: 0 nothing breaks, 1 a check breaks, 2 the input is wrong, 3 the machine failed.
+
+mod check;
+mod make;
+mod new;
+mod outcome;
+mod profiles;
+mod progress;
+mod screen;
+mod table;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::design::Library;
+use crate::mesh::DEFAULT_CHORD;
+use outcome::Outcome;
+use screen::Screen;
+
+/// The design that is made when none is named.
+const DEMO: &str = "demo";
+
+/// Designs the grip section of a one-off fountain pen, proves it on the solid, and writes what it
+/// takes to print it and to cut it.
+#[derive(Debug, Parser)]
+#[command(version, max_term_width = 100, after_help = CAUTION)]
+struct Typed {
+    #[command(subcommand)]
+    command: Command,
+    #[command(flatten)]
+    common: Common,
+}
+
+/// Said wherever somebody might take a computed result for more than it is.
+const CAUTION: &str = "A computed result is no approval: try it on a print and on an offcut. Keep \
+to the instructions of your machine and of the material, to local rules and licensed practice.";
+
+#[derive(Debug, Args)]
+struct Common {
+    /// Look for units, designs and materials in this folder before the built-in ones
+    #[arg(long, global = true, value_name = "FOLDER")]
+    profiles: Vec<PathBuf>,
+    /// Print only what is wrong
+    #[arg(long, short, global = true)]
+    quiet: bool,
+    /// When to colour what is printed
+    #[arg(long, global = true, value_enum, default_value_t = Colour::Auto)]
+    color: Colour,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum Colour {
+    Auto,
+    Always,
+    Never,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Build a section, check it, and write its files to out/NAME
+    Make {
+        /// A design's file, or the name of a built-in one
+        #[arg(default_value = DEMO)]
+        design: String,
+        /// Write to a folder of the design's name in this one
+        #[arg(long, value_name = "FOLDER", default_value = "out")]
+        out: PathBuf,
+        /// How far flat triangles may stray from the true surface, in mm
+        #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
+        chord: f64,
+    },
+    /// Check a section and write nothing
+    Check {
+        /// A design's file, or the name of a built-in one
+        design: String,
+        /// Print the checks as JSON instead of a table
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
+    New {
+        /// What the pen is to be called
+        name: String,
+    },
+    /// List the units, designs and materials that a name finds, or show one
+    Profiles {
+        /// The one to show
+        name: Option<String>,
+    },
+}
+
+/// Runs what was typed.
+pub fn run() -> ExitCode {
+    let typed = match Typed::try_parse() {
+        Ok(typed) => typed,
+        Err(asked) => {
+            // Help and version are no error; where they can't be printed nobody reads them.
+            let _ = asked.print();
+            return if asked.use_stderr() { Outcome::Wrong } else { Outcome::Fine }.into();
+        }
+    };
+    let Common { profiles, quiet, color } = typed.common;
+    let screen = Screen::new(quiet, color);
+    let library = Library::new(profiles);
+    let outcome = match typed.command {
+        Command::Make { design, out, chord } => make::make(&library, &design, &out, chord, &screen),
+        Command::Check { design, json } => check::check(&library, &design, json, &screen),
+        Command::New { name } => new::new(&name, &screen),
+        Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), &screen),
+    };
+    outcome.into()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_consistent() {
+        Typed::command().debug_assert();
+    }
+}

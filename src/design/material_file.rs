@@ -1,0 +1,89 @@
+//! A material as people write it: what a part of it is judged by, each limit with its source.
+
+use super::reader::{Placed, Reader};
+use super::value::{Amount, Distance, Sourced};
+use crate::section::Zone;
+
+/// Percent of thread, on base A (5H/8).
+#[derive(Clone, Debug, Default)]
+pub(super) struct PercentFile {
+    pub(super) low: Placed<Sourced<Amount>>,
+    pub(super) high: Placed<Sourced<Amount>>,
+}
+
+/// A material.
+#[derive(Clone, Debug)]
+pub(super) struct MaterialFile {
+    pub(super) name: Placed<String>,
+    /// In the order of [`Zone::ALL`].
+    pub(super) walls: Vec<Placed<Sourced<Distance>>>,
+    pub(super) unit_thread: PercentFile,
+    pub(super) tenon_thread: PercentFile,
+    pub(super) least_turns: Placed<Sourced<Amount>>,
+    pub(super) clearance: Placed<Sourced<Distance>>,
+    pub(super) band: Placed<Sourced<Distance>>,
+    /// N/mm2.
+    pub(super) shear: Option<Placed<Sourced<Amount>>>,
+}
+
+/// The key of a zone.
+fn key(zone: Zone) -> &'static str {
+    match zone {
+        Zone::Lip => "lip",
+        Zone::Recess => "recess",
+        Zone::Clearance => "clearance",
+        Zone::UnitThread => "unit_thread",
+        Zone::TapDrill => "tap_drill",
+        Zone::Through => "through",
+        Zone::Relief => "relief",
+        Zone::Tenon => "tenon",
+        Zone::TenonTip => "tenon_tip",
+    }
+}
+
+fn percent(reader: &mut Reader<'_>) -> PercentFile {
+    PercentFile {
+        low: reader.need("low", "low = { value = 60, source = \"common practice\" }"),
+        high: reader.need("high", "high = { value = 95, source = \"common practice\" }"),
+    }
+}
+
+impl MaterialFile {
+    pub(super) fn read(reader: &mut Reader<'_>) -> Self {
+        let name = reader.need("name", "name = \"Cast resin\"");
+        let walls = reader.need_table("walls", "[walls] with a least wall for each zone", |r| {
+            let wall = |zone| {
+                let key = key(zone);
+                let example = format!("{key} = {{ value = 0.6, source = \"common practice\" }}");
+                r.need(key, &example)
+            };
+            Zone::ALL.map(wall).to_vec()
+        });
+        let example = "[thread_percent] with unit and tenon";
+        let percent = reader.need_table("thread_percent", example, |r| {
+            let example = "unit = { low = 60, high = 90 }";
+            let unit = r.need_table("unit", example, percent).unwrap_or_default();
+            let example = "tenon = { low = 50, high = 110 }";
+            (unit, r.need_table("tenon", example, percent).unwrap_or_default())
+        });
+        let example = "[fit] with least_turns = 4, clearance = 0.05 and band = 0.02";
+        let fit = reader.need_table("fit", example, |r| {
+            let least_turns = r.need("least_turns", "least_turns = 4");
+            let clearance = r.need("clearance", "clearance = 0.05");
+            (least_turns, clearance, r.need("band", "band = 0.02"))
+        });
+        let (unit_thread, tenon_thread) = percent.unwrap_or_default();
+        let (least_turns, clearance, band) = fit.unwrap_or_default();
+        let shear = reader.table("strength", |r| r.maybe("shear")).flatten();
+        Self {
+            name,
+            walls: walls.unwrap_or_default(),
+            unit_thread,
+            tenon_thread,
+            least_turns,
+            clearance,
+            band,
+            shear,
+        }
+    }
+}

@@ -1,0 +1,76 @@
+//! The files that people write, and their resolution into a [`Section`](crate::section::Section).
+//!
+//! ```text
+//!   name or path -> file, over the one it is `like`   (library, load, tree)
+//!                -> design, unit, material as written (reader, value, *_file)
+//!                -> section                           (resolve)
+//! ```
+//! Every error is found in one pass and has its place; `profiles/README.md` shows the files.
+
+mod design_file;
+mod library;
+mod load;
+mod material_file;
+mod pen_name;
+mod places;
+mod reader;
+mod resolve;
+mod resolved;
+mod template;
+mod tree;
+mod unit_file;
+mod value;
+
+pub use library::{Entry, Kind, Library, Profile};
+pub use pen_name::file_name_fault;
+pub use resolved::{Derived, Failure, Reading, Resolved};
+pub use template::template;
+
+use crate::diagnostic::Severity;
+use load::Loader;
+use resolve::Making;
+
+/// A design by its name in the library, or by the path of its file, made into a section.
+///
+/// # Errors
+/// Everything that is wrong with the design, its unit and its material: what can't be read, and,
+/// once all can be read, what can't be made.
+pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> {
+    let mut loader = Loader::new(library);
+    let mut making = Making::default();
+    let made = make(&mut loader, name_or_path, &mut making);
+    let Loader { sources, log: mut diagnostics, .. } = loader;
+    diagnostics.append(&mut making.log);
+    match made {
+        Some((section, shear_strength)) => {
+            let Making { derived, readings, .. } = making;
+            let notes = diagnostics;
+            Ok(Resolved { section, shear_strength, derived, readings, notes, sources })
+        }
+        None => Err(Failure { diagnostics, sources }),
+    }
+}
+
+fn make(
+    loader: &mut Loader<'_>,
+    name_or_path: &str,
+    making: &mut Making,
+) -> Option<(crate::section::Section, Option<crate::section::Limit<f64>>)> {
+    let written = loader.document(Kind::Design, name_or_path, None)?;
+    let design = loader.read(&written, design_file::DesignFile::read);
+    let mut part = |kind, name: &reader::Placed<String>| {
+        let at = name.place()?;
+        loader.document(kind, &name.value, Some(at))
+    };
+    let unit = part(Kind::Unit, &design.unit);
+    let material = part(Kind::Material, &design.material);
+    let unit = unit.map(|unit| loader.read(&unit, unit_file::UnitFile::read));
+    let material = material.map(|mut material| {
+        material.overlay(design.limits.clone().unwrap_or_default());
+        loader.read(&material, material_file::MaterialFile::read)
+    });
+    if loader.log.iter().any(|diagnostic| diagnostic.severity == Severity::Error) {
+        return None;
+    }
+    resolve::resolve(&design, &written, &unit?, &material?, making)
+}

@@ -1,0 +1,327 @@
+//! The stack of holes and the unit thread, from the design and the unit.
+//!
+//! ```text
+//!    front                seat       thread from        thread to   + beyond
+//!      |--- A recess ------|              |                  |          |
+//!      |--- B clearance bore -------------|                  |          |
+//!      |                                  |-- C unit thread -|          |
+//!      |--- D tap drill ------------------------------------------------|
+//!      |--- E through bore ----------------------------------------------------->
+//! ```
+
+use super::Making;
+use super::barrel::TAP_LEAD;
+use super::thread;
+use crate::design::design_file::{BoreFile, BoresFile, UnitThreadFile};
+use crate::design::reader::Placed;
+use crate::design::unit_file::UnitFile;
+use crate::design::value::{CutsOver, Hole};
+use crate::diagnostic::{Diagnostic, Place};
+use crate::quantity::{Angle, Length, Limits};
+use crate::section::{Bore, Depth, Item, Point, Subject, Thread, Unit};
+use crate::standard::iso724::basic_sizes;
+use crate::standard::{ThreadDesignation, ToleranceClass, tap_drill};
+
+/// Room for the collar in its recess, on the diameter (common practice, no source): less, and it
+/// may bind before it seats; more, and it sits off the axis.
+const COLLAR_OVER: Length = Length::mm(0.3);
+
+/// Room for the unit's thread in the clearance bore, on the diameter (common practice, no source).
+const THREAD_OVER: Length = Length::mm(0.3);
+
+/// Room for tail and nipple in the through bore, on the diameter (common practice, no source).
+const TAIL_OVER: Length = Length::mm(0.2);
+
+/// What a drill may cut over its size (common practice, no source): a greater spread condemns
+/// sound walls, a lesser one passes thin ones.
+const CUTS_OVER: CutsOver = CutsOver { least: Length::ZERO, greatest: Length::mm(0.15) };
+
+/// The point of a drill that nobody described (common practice, no source).
+const DRILL_POINT: Point = Point::Cone(Angle::deg(118.0));
+
+/// A diameter, the drill's name, and where it was written or what it was derived from.
+struct Diameter {
+    size: Length,
+    tool: Option<String>,
+    at: Place,
+}
+
+/// The holes, widest first, and the thread; none where something is missing, which is noted.
+pub(super) fn resolve(
+    file: &BoresFile,
+    unit_file: &UnitFile,
+    unit: &Unit,
+    making: &mut Making,
+) -> Option<(Vec<Bore>, Thread)> {
+    let designation = designation(&file.thread, unit_file, making)?;
+    let recess = recess(&file.recess, unit_file, unit, making)?;
+    let seat = recess.full_depth(Length::ZERO)
+        + recess.point.length_between(recess.diameter, unit.collar.value);
+    let clearance = clearance(&file.clearance, unit_file, unit, seat, making)?;
+    let from = clearance.full_depth(Length::ZERO);
+    let to = thread_end(&file.thread, unit_file, unit, seat, making);
+    let drill = drill(&file.tap_drill, &designation, to, making)?;
+    let through = through(&file.through, unit_file, unit, making)?;
+    for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
+        making.places.set(subject, designation.at());
+    }
+    let (classed, at) = (designation.value, designation.at());
+    let mut thread = thread::internal(classed, at, Item::UnitThread, (from, to), making)?;
+    thread.form.crest = drill.diameter;
+    thread.limits.minor = drill.limits;
+    Some((vec![recess, clearance, drill, through], thread))
+}
+
+/// The thread's designation, with its class.
+fn designation(
+    file: &UnitThreadFile,
+    unit: &UnitFile,
+    making: &mut Making,
+) -> Option<Placed<ThreadDesignation>> {
+    let own = file.designation.as_ref();
+    let written = own.unwrap_or(&unit.thread.designation);
+    let class = match (&file.class, own.and_then(|own| own.value.class())) {
+        (Some(text), in_designation) => match text.value.parse::<ToleranceClass>() {
+            Ok(class) if in_designation.is_none_or(|other| other == class) => class,
+            Ok(class) => {
+                making.log.push(
+                    Diagnostic::error("key.both", format!("the class is {class} here"))
+                        .at(text.at())
+                        .also(written.at(), "and another one here")
+                        .hint("keep one of the two"),
+                );
+                return None;
+            }
+            Err(error) => {
+                making.log.push(
+                    Diagnostic::error("value.class", error.to_string())
+                        .at(text.at())
+                        .hint(error.hint()),
+                );
+                return None;
+            }
+        },
+        (None, Some(class)) => class,
+        (None, None) => {
+            making.derive("bores.thread.class", &"6H", "the usual class (ISO 965-1)");
+            ToleranceClass::MEDIUM_INTERNAL
+        }
+    };
+    let thread = written.value.with_class(Some(class));
+    if own.is_none() {
+        making.derive("bores.thread.designation", &thread, "the unit's thread");
+    } else {
+        thread::standard_or_noted(written, making);
+    }
+    Some(Placed::new(thread, written.at()))
+}
+
+/// A diameter as written, or as much wider than something as `over`, or the usual.
+fn diameter(
+    file: &BoreFile,
+    key: &str,
+    (what, inner, inner_at): (&str, Length, Place),
+    usual: Length,
+    making: &mut Making,
+) -> Option<Diameter> {
+    if let Some(diameter) = &file.diameter {
+        return match &diameter.value {
+            Hole::Size(size, tool) => {
+                Some(Diameter { size: *size, tool: tool.clone(), at: diameter.at() })
+            }
+            Hole::Basic => {
+                making.log.push(
+                    Diagnostic::error(
+                        "value.drill",
+                        format!("`{key}` has no thread to be basic to"),
+                    )
+                    .at(diameter.at())
+                    .hint(format!("write a diameter such as {}", (inner + usual).as_mm())),
+                );
+                None
+            }
+        };
+    }
+    let (over, at) = file.over.as_ref().map_or((usual, inner_at), |over| (over.value.0, over.at()));
+    let size = inner + over;
+    making.derive(key, &size, format!("{what} {inner} + {over}"));
+    Some(Diameter { size, tool: None, at })
+}
+
+/// A hole of a diameter, with what its tool may cut over it.
+fn bore(
+    item: Item,
+    diameter: Diameter,
+    (depth, depth_at): (Depth, Place),
+    file: &BoreFile,
+    usual_point: Point,
+    making: &mut Making,
+) -> Option<Bore> {
+    let Diameter { size, tool, at } = diameter;
+    making.places.set(Subject::Diameter(item), at);
+    making.places.set(Subject::Depth(item), depth_at);
+    making.places.diameter(size, at);
+    if let Depth::To(z) = depth {
+        making.places.station(z, depth_at);
+    }
+    let spread = file.cuts_over.as_ref().map_or(CUTS_OVER, |spread| spread.value);
+    let limits = Limits::new(size + spread.least, size + spread.greatest)?;
+    let point = file.point.as_ref().map_or(usual_point, |point| point.value);
+    Some(Bore { item, diameter: size, depth, point, limits, tool })
+}
+
+fn recess(file: &BoreFile, unit_file: &UnitFile, unit: &Unit, making: &mut Making) -> Option<Bore> {
+    let collar = ("collar", unit.collar.value, unit_file.collar.at());
+    let diameter = diameter(file, "bores.recess.diameter", collar, COLLAR_OVER, making)?;
+    let point = file.point.as_ref().map_or(Point::Flat, |point| point.value);
+    let thickness = unit.thickness.value;
+    let (depth, at) = if let Some(depth) = &file.depth {
+        (depth.value.0, depth.at())
+    } else {
+        // A cone takes the collar below the end of the full diameter.
+        let below = point.length_between(diameter.size, unit.collar.value);
+        let (set, at, said) = match (&file.under, &file.proud) {
+            (Some(under), _) => {
+                (under.value.0, under.at(), format!(" + {} under the face", under.value.0))
+            }
+            (None, Some(proud)) => {
+                let value = Length::ZERO - proud.value.0;
+                (value, proud.at(), format!(" - {} proud of the face", proud.value.0))
+            }
+            (None, None) => {
+                (Length::ZERO, unit_file.thickness.at(), ", flush with the face".to_owned())
+            }
+        };
+        let depth = thickness + set - below;
+        making.derive("bores.recess.depth", &depth, format!("collar {thickness} thick{said}"));
+        (depth, at)
+    };
+    if depth <= Length::ZERO {
+        making.log.push(
+            Diagnostic::error("bores.no-recess", format!("a recess of {depth} takes no collar"))
+                .at(at)
+                .also(unit_file.thickness.at(), "the collar's thickness")
+                .hint(format!("a recess of {thickness} has the collar flush with the face")),
+        );
+        return None;
+    }
+    bore(Item::Recess, diameter, (Depth::To(depth), at), file, Point::Flat, making)
+}
+
+fn clearance(
+    file: &BoreFile,
+    unit_file: &UnitFile,
+    unit: &Unit,
+    seat: Length,
+    making: &mut Making,
+) -> Option<Bore> {
+    let major = ("the unit's thread", unit.thread.form.crest, unit_file.thread.major.at());
+    let diameter = diameter(file, "bores.clearance.diameter", major, THREAD_OVER, making)?;
+    let (depth, at) = file.depth.as_ref().map_or_else(
+        || {
+            let begins = unit.thread.from;
+            let depth = seat + begins;
+            let why = format!("seat {seat} + the unit's thread begins at {begins}");
+            making.derive("bores.clearance.depth", &depth, why);
+            let plain = unit_file.plain.as_ref().map(|plain| plain.to.at());
+            let from = unit_file.thread.from.as_ref().map(Placed::at).or(plain);
+            (depth, from.unwrap_or(unit_file.thread.to.at()))
+        },
+        |depth| (depth.value.0, depth.at()),
+    );
+    bore(Item::ClearanceBore, diameter, (Depth::To(depth), at), file, DRILL_POINT, making)
+}
+
+/// Where the tap's full thread ends.
+fn thread_end(
+    file: &UnitThreadFile,
+    unit_file: &UnitFile,
+    unit: &Unit,
+    seat: Length,
+    making: &mut Making,
+) -> Length {
+    if let Some(to) = &file.to {
+        making.places.set(Subject::Depth(Item::UnitThread), to.at());
+        making.places.station(to.value.0, to.at());
+        return to.value.0;
+    }
+    let ends = unit.thread.to;
+    let to = seat + ends;
+    let why = format!("seat {seat} + the unit's thread ends at {ends}");
+    making.derive("bores.thread.to", &to, why);
+    making.places.set(Subject::Depth(Item::UnitThread), unit_file.thread.to.at());
+    making.places.station(to, unit_file.thread.to.at());
+    to
+}
+
+fn drill(
+    file: &BoreFile,
+    thread: &Placed<ThreadDesignation>,
+    thread_to: Length,
+    making: &mut Making,
+) -> Option<Bore> {
+    let (major, pitch) = (thread.value.diameter(), thread.value.pitch());
+    let diameter = if let Some(diameter) = &file.diameter {
+        let (size, tool) = match &diameter.value {
+            Hole::Size(size, tool) => (*size, tool.clone()),
+            Hole::Basic => (basic_sizes(major, pitch).minor, None),
+        };
+        Diameter { size, tool, at: diameter.at() }
+    } else {
+        let rule = tap_drill(major, pitch)?;
+        let why = format!("{} less its pitch: {}", thread.value, rule.percent);
+        making.derive("bores.tap_drill.diameter", &rule.diameter, why);
+        Diameter { size: rule.diameter, tool: None, at: thread.at() }
+    };
+    let depth = if let Some(depth) = &file.depth {
+        (Depth::To(depth.value.0), depth.at())
+    } else {
+        let thread_at = making.places.get(Subject::Depth(Item::UnitThread));
+        let (beyond, at) = file
+            .beyond
+            .as_ref()
+            .map_or((pitch * TAP_LEAD, thread_at.unwrap_or(thread.at())), |beyond| {
+                (beyond.value.0, beyond.at())
+            });
+        let depth = thread_to + beyond;
+        let why = format!("the thread's end {thread_to} + {beyond} for the tap's lead");
+        making.derive("bores.tap_drill.depth", &depth, why);
+        (Depth::To(depth), at)
+    };
+    bore(Item::TapDrill, diameter, depth, file, DRILL_POINT, making)
+}
+
+fn through(
+    file: &BoreFile,
+    unit_file: &UnitFile,
+    unit: &Unit,
+    making: &mut Making,
+) -> Option<Bore> {
+    let ends = [("the unit's tail", &unit_file.tail), ("the unit's nipple", &unit_file.nipple)];
+    let ends = ends.into_iter().filter_map(|(name, step)| {
+        let step = step.as_ref()?;
+        Some((name, step.diameter.value.value, step.diameter.at()))
+    });
+    let widest = ends.reduce(|a, b| if b.1 > a.1 { b } else { a });
+    let Some(inner) = widest.or_else(|| {
+        // Only a written diameter needs nothing to be wider than.
+        let diameter = file.diameter.as_ref()?;
+        Some(("nothing", Length::ZERO, diameter.at()))
+    }) else {
+        making.log.push(
+            Diagnostic::error(
+                "key.missing",
+                "`bores.through` lacks `diameter`: the unit has neither tail nor nipple",
+            )
+            .at(file.at.unwrap_or(unit_file.at))
+            .hint(format!(
+                "write diameter = {} in [bores.through]",
+                (unit.thread.form.root - Length::mm(0.5)).as_mm().floor()
+            )),
+        );
+        return None;
+    };
+    let diameter = diameter(file, "bores.through.diameter", inner, TAIL_OVER, making)?;
+    let at = file.at.unwrap_or(diameter.at);
+    bore(Item::ThroughBore, diameter, (Depth::Through, at), file, DRILL_POINT, making)
+}

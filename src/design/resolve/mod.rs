@@ -1,0 +1,108 @@
+//! From files to a section: everything that they leave out is derived, and said.
+
+mod barrel;
+mod bores;
+mod criteria;
+mod outside;
+mod thread;
+mod unit;
+
+use super::design_file::DesignFile;
+use super::load::Document;
+use super::material_file::MaterialFile;
+use super::pen_name::file_name_fault;
+use super::places::Places;
+use super::reader::Placed;
+use super::resolved::{Derived, Reading};
+use super::unit_file::UnitFile;
+use super::value::Distance;
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::quantity::Length;
+use crate::section::{Allowance, Limit, Section, faults};
+
+/// What is collected while a section is made.
+#[derive(Default)]
+pub(super) struct Making {
+    pub(super) places: Places,
+    pub(super) derived: Vec<Derived>,
+    pub(super) readings: Vec<Reading>,
+    pub(super) log: Vec<Diagnostic>,
+}
+
+impl Making {
+    /// Remembers that a value was made, and from what.
+    fn derive(&mut self, key: &str, value: &impl ToString, from: impl Into<String>) {
+        let (key, value) = (key.to_owned(), value.to_string());
+        self.derived.push(Derived { key, value, from: from.into() });
+    }
+
+    /// A length as written, or a default that is common practice.
+    fn or_usual(&mut self, written: Option<&Placed<Distance>>, key: &str, usual: Length) -> Length {
+        written.map_or_else(
+            || {
+                self.derive(key, &usual, "common practice");
+                usual
+            },
+            |written| written.value.0,
+        )
+    }
+
+    fn failed(&self) -> bool {
+        self.log.iter().any(|diagnostic| diagnostic.severity == Severity::Error)
+    }
+}
+
+/// A change of holding, between bores and outside (common practice, no source): less, and a wall
+/// that holds on paper breaks in the chuck; more, and no thin wall would hold.
+const HOLDING: Length = Length::mm(0.05);
+
+/// The wander of a long drilled hole (common practice, no source), as above.
+const LONG_HOLE: Length = Length::mm(0.10);
+
+/// The section that the files describe, and the shear strength of its material; none where
+/// something is wrong, which is noted.
+pub(super) fn resolve(
+    design: &DesignFile,
+    written: &Document,
+    unit_file: &UnitFile,
+    material: &MaterialFile,
+    making: &mut Making,
+) -> Option<(Section, Option<Limit<f64>>)> {
+    let unit = unit::resolve(unit_file, making);
+    let grip = outside::grip(&design.grip, making);
+    let tenon = outside::tenon(&design.tenon, grip.length(), making);
+    let stack =
+        unit.as_ref().and_then(|unit| bores::resolve(&design.bores, unit_file, unit, making));
+    let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);
+    let shop = &design.shop;
+    let mut criteria = criteria::resolve(material, written);
+    criteria.offsets.holding = making.or_usual(shop.holding.as_ref(), "offsets.holding", HOLDING);
+    criteria.offsets.long_hole =
+        making.or_usual(shop.long_hole.as_ref(), "offsets.long_hole", LONG_HOLE);
+    let allowance = Allowance {
+        facing: shop.facing.as_ref().map_or(Length::ZERO, |facing| facing.value.0),
+        sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
+    };
+    let (bores, unit_thread) = stack?;
+    let section = Section {
+        name: design.name.value.clone(),
+        grip,
+        tenon: tenon?,
+        bores,
+        unit_thread,
+        unit: unit?,
+        barrel: barrel?,
+        material: material.name.value.clone(),
+        allowance,
+        criteria,
+    };
+    if let Some(fault) = file_name_fault(&section.name) {
+        let message = format!("a pen can't be called {:?}: {fault}", section.name);
+        making.log.push(Diagnostic::error("value.name", message).at(design.name.at()));
+    }
+    let faults = faults(&section);
+    let places = &making.places;
+    let found: Vec<_> = faults.iter().map(|fault| places.diagnostic(fault)).collect();
+    making.log.extend(found);
+    (!making.failed()).then(|| (section, criteria::shear(material, written)))
+}

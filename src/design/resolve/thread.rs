@@ -1,0 +1,98 @@
+//! A designation made into a thread's form and limits.
+
+use super::Making;
+use crate::design::reader::Placed;
+use crate::diagnostic::{Diagnostic, Place};
+use crate::quantity::{Length, Limits};
+use crate::section::{Item, Side, Thread, ThreadForm, ThreadLimits};
+use crate::standard::iso68::HALF_ANGLE;
+use crate::standard::iso724::{BasicSizes, basic_sizes};
+use crate::standard::{ThreadDesignation, ToleranceClass, ToleranceError, iso965};
+
+/// The basic profile of ISO 68-1, with both its flats.
+pub(super) fn basic_form(designation: ThreadDesignation, side: Side) -> ThreadForm {
+    let BasicSizes { major, pitch, minor, .. } =
+        basic_sizes(designation.diameter(), designation.pitch());
+    let (crest, root) = match side {
+        Side::External => (major, minor),
+        Side::Internal => (minor, major),
+    };
+    ThreadForm {
+        pitch: designation.pitch(),
+        starts: designation.starts(),
+        hand: designation.hand(),
+        half_angle: HALF_ANGLE,
+        crest,
+        pitch_diameter: pitch,
+        root,
+    }
+}
+
+/// The external thread of a designation, with the limits of its class (6g unless it has one).
+pub(super) fn external(
+    designation: &Placed<ThreadDesignation>,
+    item: Item,
+    (from, to): (Length, Length),
+    making: &mut Making,
+) -> Option<Thread> {
+    let class = designation.value.class().unwrap_or(ToleranceClass::MEDIUM_EXTERNAL);
+    let classed = designation.value.with_class(Some(class));
+    let limits = iso965::external(classed.diameter(), classed.pitch(), class);
+    let limits = noted(limits, designation.at(), making)?;
+    let limits = ThreadLimits {
+        major: limits.major,
+        pitch: limits.pitch,
+        minor: Limits::new(limits.root_min, limits.minor_flat_max)?,
+    };
+    standard_or_noted(designation, making);
+    let (side, phase) = (Side::External, Length::ZERO);
+    let form = basic_form(classed, side);
+    Some(Thread { item, side, designation: classed, form, from, to, phase, limits })
+}
+
+/// The internal thread of a designation that has its class; its crest is as in the basic profile.
+pub(super) fn internal(
+    designation: ThreadDesignation,
+    at: Place,
+    item: Item,
+    (from, to): (Length, Length),
+    making: &mut Making,
+) -> Option<Thread> {
+    let class = designation.class().unwrap_or(ToleranceClass::MEDIUM_INTERNAL);
+    let classed = designation.with_class(Some(class));
+    let limits = iso965::internal(classed.diameter(), classed.pitch(), class);
+    let limits = noted(limits, at, making)?;
+    let limits = ThreadLimits {
+        major: Limits::new(limits.major_min, limits.major_max)?,
+        pitch: limits.pitch,
+        minor: limits.minor,
+    };
+    let (side, phase) = (Side::Internal, Length::ZERO);
+    let form = basic_form(classed, side);
+    Some(Thread { item, side, designation: classed, form, from, to, phase, limits })
+}
+
+/// Limits, or their error noted.
+fn noted<T>(limits: Result<T, ToleranceError>, at: Place, making: &mut Making) -> Option<T> {
+    limits
+        .map_err(|error| {
+            let diagnostic = Diagnostic::error("value.class", error.to_string()).at(at);
+            making.log.push(diagnostic.hint(error.hint()));
+        })
+        .ok()
+}
+
+/// Notes a thread that ISO 261 does not list: its tap and die have to be found or made.
+pub(super) fn standard_or_noted(designation: &Placed<ThreadDesignation>, making: &mut Making) {
+    let plain = designation.value.with_class(None);
+    if !plain.is_standard() {
+        making.log.push(
+            Diagnostic::note(
+                "thread.not-standard",
+                format!("{plain} is not a thread of ISO 261; its limits follow from the formulas"),
+            )
+            .at(designation.at())
+            .hint("make sure of a tap or a threading tool for it"),
+        );
+    }
+}

@@ -1,0 +1,55 @@
+//! What comes of a design: a section with everything set, and what was said on the way.
+
+use crate::diagnostic::{Diagnostic, Sources};
+use crate::quantity::Length;
+use crate::section::{Limit, Section};
+
+/// A value that the files leave out, and what it was made from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Derived {
+    /// The key that would set it: `bores.recess.diameter`.
+    pub key: String,
+    /// Its value, as the key would take it.
+    pub value: String,
+    /// What it was made from: `collar 9 mm + 0.3 mm`.
+    pub from: String,
+}
+
+/// How a value of the unit was measured.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Its key in the unit's file: `collar.diameter`.
+    pub key: String,
+    /// What was read.
+    pub value: Length,
+    /// It may be off by this much to either side.
+    pub uncertainty: Length,
+    /// How it was measured; "not said" where the file is silent.
+    pub how: String,
+}
+
+/// A design, resolved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Resolved {
+    /// The section.
+    pub section: Section,
+    /// Shear strength of the material in N/mm2, for information, where its file has it.
+    pub shear_strength: Option<Limit<f64>>,
+    /// What the files leave out.
+    pub derived: Vec<Derived>,
+    /// How the unit was measured.
+    pub readings: Vec<Reading>,
+    /// Notes, none of which stops anything.
+    pub notes: Vec<Diagnostic>,
+    /// Every file that was read.
+    pub sources: Sources,
+}
+
+/// Why there is no section: every error that was found, and the files they point into.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Failure {
+    /// Errors and notes.
+    pub diagnostics: Vec<Diagnostic>,
+    /// Every file that was read.
+    pub sources: Sources,
+}

@@ -1,0 +1,148 @@
+//! A file as a tree of values that know where they are written.
+//!
+//! The `toml` crate's own tree borrows one text; trees of several files are laid over each other
+//! here, so every value carries the file it comes from.
+
+use toml::de::{DeTable, DeValue};
+
+use crate::diagnostic::{Diagnostic, Place, SourceId};
+
+/// A value and where it is written.
+#[derive(Clone, Debug)]
+pub(super) struct Node {
+    pub(super) value: Value,
+    pub(super) at: Place,
+}
+
+/// What a value may be.
+#[derive(Clone, Debug)]
+pub(super) enum Value {
+    Text(String),
+    Number(f64),
+    List(Vec<Node>),
+    Table(Table),
+    /// A boolean or a date, which no key here takes; its kind, for the message.
+    Other(&'static str),
+}
+
+impl Value {
+    /// What it is, with its article.
+    pub(super) fn kind(&self) -> &'static str {
+        match self {
+            Self::Text(_) => "a text",
+            Self::Number(_) => "a number",
+            Self::List(_) => "a list",
+            Self::Table(_) => "a table",
+            Self::Other(kind) => kind,
+        }
+    }
+}
+
+/// A key, where it is written, and its value.
+#[derive(Clone, Debug)]
+pub(super) struct Entry {
+    pub(super) key: String,
+    pub(super) key_at: Place,
+    pub(super) node: Node,
+}
+
+/// The entries of a table, in the order of the file.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Table(Vec<Entry>);
+
+impl Table {
+    pub(super) fn get(&self, key: &str) -> Option<&Entry> {
+        self.0.iter().find(|entry| entry.key == key)
+    }
+
+    pub(super) fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.0.iter()
+    }
+
+    /// Takes the entries of `over` in place of its own, table by table, key by key; lists are
+    /// replaced whole. Of keys that say one thing in different ways, the new one stays alone.
+    pub(super) fn overlay(&mut self, over: Table) {
+        for entry in over.0 {
+            let rivals = RIVALS.iter().filter(|group| group.contains(&entry.key.as_str()));
+            for rival in rivals.flat_map(|group| group.iter()).filter(|key| **key != entry.key) {
+                self.0
+                    .retain(|own| own.key != *rival || own.node.at.source == entry.node.at.source);
+            }
+            let own = self.0.iter_mut().find(|own| own.key == entry.key);
+            match (own, entry) {
+                (Some(own), Entry { node: Node { value: Value::Table(over), at }, key_at, .. })
+                    if matches!(own.node.value, Value::Table(_)) =>
+                {
+                    if let Value::Table(table) = &mut own.node.value {
+                        table.overlay(over);
+                    }
+                    (own.node.at, own.key_at) = (at, key_at);
+                }
+                (Some(own), entry) => *own = entry,
+                (None, entry) => self.0.push(entry),
+            }
+        }
+    }
+}
+
+/// Keys of which a table has one: each says the same measure in another way.
+const RIVALS: [&[&str]; 2] = [&["diameter", "over"], &["depth", "under", "proud", "beyond"]];
+
+/// What a text says, with every syntax error in it; what is behind an error may be missing.
+pub(super) fn parse(text: &str, source: SourceId) -> (Table, Vec<Diagnostic>) {
+    let (root, errors) = DeTable::parse_recoverable(text);
+    let errors = errors.iter().map(|error| syntax(error, text, source)).collect();
+    (table(root.get_ref(), source), errors)
+}
+
+fn table(table: &DeTable<'_>, source: SourceId) -> Table {
+    let mut entries: Vec<Entry> = table
+        .iter()
+        .map(|(key, value)| Entry {
+            key: key.get_ref().to_string(),
+            key_at: Place::new(source, key.span()),
+            node: node(value.get_ref(), Place::new(source, value.span())),
+        })
+        .collect();
+    entries.sort_by_key(|entry| entry.key_at);
+    Table(entries)
+}
+
+fn node(value: &DeValue<'_>, at: Place) -> Node {
+    let value = match value {
+        DeValue::String(text) => Value::Text(text.to_string()),
+        DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix())
+            .map_or(Value::Number(f64::INFINITY), |value| Value::Number(value as f64)),
+        DeValue::Float(float) => {
+            float.as_str().parse().map_or(Value::Other("no number"), Value::Number)
+        }
+        DeValue::Boolean(_) => Value::Other("true or false"),
+        DeValue::Datetime(_) => Value::Other("a date or time"),
+        DeValue::Array(list) => Value::List(
+            list.iter()
+                .map(|item| node(item.get_ref(), Place::new(at.source, item.span())))
+                .collect(),
+        ),
+        DeValue::Table(inner) => Value::Table(table(inner, at.source)),
+    };
+    Node { value, at }
+}
+
+/// A syntax error in our words where the parser's leave out what to do.
+fn syntax(error: &toml::de::Error, text: &str, source: SourceId) -> Diagnostic {
+    let message = error.message();
+    let span = error.span().unwrap_or(text.len()..text.len());
+    let hint = if message.contains("duplicate key") {
+        "keep one of the two"
+    } else if message.contains("quote") || message.contains("string") {
+        "a text stands in quotes on one line: name = \"Pen 7\""
+    } else if message.contains("array") || message.contains("`]`") {
+        "a table begins with its name in brackets, [tenon]; a list looks like [0, 0.15]"
+    } else {
+        "a line is `key = value`: a number (length = 22), a text in quotes (thread = \"M10x0.75\") \
+         or an inline table (relief = { width = 1, diameter = 8.9 })"
+    };
+    Diagnostic::error("file.syntax", format!("this is not TOML: {message}"))
+        .at(Place::new(source, span))
+        .hint(hint)
+}

@@ -1,0 +1,88 @@
+//! The layers of a drawing, named by what lies on them.
+
+use super::LineKind;
+
+/// A layer: a name and one kind of line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Layer {
+    /// Hatching of cut material.
+    Hatch,
+    /// What the part meets, drawn where it sits: the nib unit.
+    Mate,
+    /// The outside with front and back face: cut above the axis, seen below it.
+    Outline,
+    /// The wall of the bores, cut.
+    Bore,
+    /// Edges where the surface changes direction, seen square to the axis.
+    Edge,
+    /// Roots of threads.
+    Thread,
+    /// Ends of full-depth thread.
+    ThreadEnd,
+    /// Ends of full-depth thread behind the cut.
+    ThreadEndHidden,
+    /// The axis.
+    Axis,
+    /// Words and the lines that lead to them.
+    Note,
+}
+
+impl Layer {
+    /// All layers, from the one that is drawn first to the one that lies over all.
+    pub const ALL: [Self; 10] = [
+        Self::Hatch,
+        Self::Mate,
+        Self::Outline,
+        Self::Bore,
+        Self::Edge,
+        Self::Thread,
+        Self::ThreadEnd,
+        Self::ThreadEndHidden,
+        Self::Axis,
+        Self::Note,
+    ];
+
+    /// Its name in every file.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Hatch => "hatch",
+            Self::Mate => "mate",
+            Self::Outline => "outline",
+            Self::Bore => "bore",
+            Self::Edge => "edge",
+            Self::Thread => "thread",
+            Self::ThreadEnd => "thread-end",
+            Self::ThreadEndHidden => "thread-end-hidden",
+            Self::Axis => "axis",
+            Self::Note => "note",
+        }
+    }
+
+    /// Its line, after ISO 128-2:2022 and, for threads, ISO 6410-1:1993 clause 3.2 (crests and
+    /// ends continuous wide, roots continuous narrow, hidden ends dashed narrow; the clause
+    /// number is from memory).
+    pub const fn line(self) -> LineKind {
+        match self {
+            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
+            Self::Hatch | Self::Thread | Self::Note => LineKind::ContinuousNarrow,
+            Self::ThreadEndHidden => LineKind::DashedNarrow,
+            Self::Axis => LineKind::LongDashedDotted,
+            Self::Mate => LineKind::LongDashedDoubleDotted,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Readers take names as the same whatever their case.
+    #[test]
+    fn names_are_different_and_in_lower_case() {
+        let mut names: Vec<&str> = Layer::ALL.iter().map(|layer| layer.name()).collect();
+        assert!(names.iter().all(|n| n.chars().all(|c| c.is_ascii_lowercase() || c == '-')));
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), Layer::ALL.len());
+    }
+}

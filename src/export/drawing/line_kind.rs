@@ -1,0 +1,81 @@
+//! Kinds of line of ISO 128-2.
+
+/// Width of a wide line on paper, in mm; a narrow one has half of it (ISO 128-2:2022, 2:1; widths
+/// in the series 0.13 0.18 0.25 0.35 0.5 0.7). Wider lines would run together where walls are
+/// half a millimetre, thinner ones would not stand out from the hatching.
+const WIDE: f64 = 0.5;
+
+/// A kind of line, with its number in ISO 128-2:2022 (05.1 from memory, the others as printed in
+/// the Manual of Engineering Drawing, chapter 46).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LineKind {
+    /// 01.2: visible edges, crests and ends of threads.
+    ContinuousWide,
+    /// 01.1: roots of threads, hatching, leaders.
+    ContinuousNarrow,
+    /// 02.1: hidden edges.
+    DashedNarrow,
+    /// 04.1: axes.
+    LongDashedDotted,
+    /// 05.1: outlines of parts next to the one that is drawn.
+    LongDashedDoubleDotted,
+}
+
+impl LineKind {
+    /// All kinds.
+    pub const ALL: [Self; 5] = [
+        Self::ContinuousWide,
+        Self::ContinuousNarrow,
+        Self::DashedNarrow,
+        Self::LongDashedDotted,
+        Self::LongDashedDoubleDotted,
+    ];
+
+    /// Its name, as the standard words it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::ContinuousWide => "continuous-wide",
+            Self::ContinuousNarrow => "continuous-narrow",
+            Self::DashedNarrow => "dashed-narrow",
+            Self::LongDashedDotted => "long-dashed-dotted-narrow",
+            Self::LongDashedDoubleDotted => "long-dashed-double-dotted-narrow",
+        }
+    }
+
+    /// Its width on paper, in mm.
+    pub const fn width(self) -> f64 {
+        match self {
+            Self::ContinuousWide => WIDE,
+            _ => WIDE / 2.0,
+        }
+    }
+
+    /// Lengths on paper, in mm, of dash, gap, dash, gap ...; empty for a continuous line.
+    ///
+    /// In line widths: long dash 24, dash 12, gap 3, dot 0.5 (ISO 128-20:1996 table 2, from
+    /// memory).
+    pub fn pattern(self) -> Vec<f64> {
+        let widths: &[f64] = match self {
+            Self::ContinuousWide | Self::ContinuousNarrow => &[],
+            Self::DashedNarrow => &[12.0, 3.0],
+            Self::LongDashedDotted => &[24.0, 3.0, 0.5, 3.0],
+            Self::LongDashedDoubleDotted => &[24.0, 3.0, 0.5, 3.0, 0.5, 3.0],
+        };
+        widths.iter().map(|n| n * self.width()).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// ISO 128-2:2022: two widths, 2:1.
+    #[test]
+    fn wide_lines_are_twice_as_wide_as_narrow_ones() {
+        for kind in LineKind::ALL {
+            let ratio = if kind == LineKind::ContinuousWide { 1.0 } else { 2.0 };
+            assert_eq!(LineKind::ContinuousWide.width() / kind.width(), ratio, "{}", kind.name());
+            assert_eq!(kind.pattern().len() % 2, 0, "{}", kind.name());
+        }
+    }
+}

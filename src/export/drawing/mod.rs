@@ -1,0 +1,154 @@
+//! The drawing model: lines on layers, in millimetres of the part, for every writer.
+//!
+//! ```text
+//!   y ^  radius: the upper half of the part is positive
+//!     |
+//!     +-----> x = z of the part: the finished front face lies at 0, on the left
+//! ```
+//! Line widths, patterns and what a sheet adds are sizes on paper.
+
+mod layer;
+mod line_kind;
+mod text;
+
+pub use layer::Layer;
+pub use line_kind::LineKind;
+pub use text::{Anchor, CAPITAL_PER_EM, Text};
+
+/// A point of a drawing, in millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Along the axis, from the finished front face.
+    pub x: f64,
+    /// From the axis, upwards.
+    pub y: f64,
+}
+
+impl Point {
+    /// A point at x and y. A zero loses its sign, for -0 and 0 are one place and must be one
+    /// text in a file.
+    pub fn new(x: f64, y: f64) -> Self {
+        Self { x: x + 0.0, y: y + 0.0 }
+    }
+
+    /// The same point on the other side of the axis.
+    #[must_use]
+    pub fn mirrored(self) -> Self {
+        Self::new(self.x, -self.y)
+    }
+}
+
+/// What is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// A straight line.
+    Line([Point; 2]),
+    /// Straight lines from each point to the next; not closed.
+    Polyline(Vec<Point>),
+    /// A filled triangle: an arrowhead.
+    Triangle([Point; 3]),
+    /// Words.
+    Text(Text),
+}
+
+impl Shape {
+    /// The points that it is drawn through; for words, the one that they stand at.
+    pub fn points(&self) -> &[Point] {
+        match self {
+            Self::Line(points) => points,
+            Self::Polyline(points) => points,
+            Self::Triangle(points) => points,
+            Self::Text(text) => std::slice::from_ref(&text.at),
+        }
+    }
+}
+
+/// A shape on its layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entity {
+    /// Gives it its line.
+    pub layer: Layer,
+    /// Gives it its place.
+    pub shape: Shape,
+}
+
+/// A drawing: its entities in the order in which they are drawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawing {
+    /// Later ones lie over earlier ones.
+    pub entities: Vec<Entity>,
+}
+
+impl Drawing {
+    /// Adds a straight line; nothing where it has no length.
+    pub fn line(&mut self, layer: Layer, from: Point, to: Point) {
+        if from != to {
+            self.entities.push(Entity { layer, shape: Shape::Line([from, to]) });
+        }
+    }
+
+    /// Adds a chain of lines; nothing where there are not two points to join.
+    pub fn polyline(&mut self, layer: Layer, points: Vec<Point>) {
+        if points.len() > 1 {
+            self.entities.push(Entity { layer, shape: Shape::Polyline(points) });
+        }
+    }
+
+    /// Adds a filled triangle.
+    pub fn triangle(&mut self, layer: Layer, corners: [Point; 3]) {
+        self.entities.push(Entity { layer, shape: Shape::Triangle(corners) });
+    }
+
+    /// Adds words; nothing where there are none.
+    pub fn text(&mut self, layer: Layer, text: Text) {
+        if !text.words.is_empty() {
+            self.entities.push(Entity { layer, shape: Shape::Text(text) });
+        }
+    }
+
+    /// The layers in use, in the order of [`Layer`].
+    pub fn layers(&self) -> Vec<Layer> {
+        let mut layers: Vec<Layer> = self.entities.iter().map(|e| e.layer).collect();
+        layers.sort_unstable();
+        layers.dedup();
+        layers
+    }
+
+    /// The least and the greatest x and y of everything drawn, words with their estimated width;
+    /// none where nothing is drawn.
+    pub fn extents(&self) -> Option<[Point; 2]> {
+        let corners = |e: &Entity| match &e.shape {
+            Shape::Text(text) => text.corners().to_vec(),
+            other => other.points().to_vec(),
+        };
+        self.entities.iter().flat_map(corners).fold(None, |found, p| {
+            let [low, high] = found.unwrap_or([p, p]);
+            Some([
+                Point::new(low.x.min(p.x), low.y.min(p.y)),
+                Point::new(high.x.max(p.x), high.y.max(p.y)),
+            ])
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_zero_has_no_sign() {
+        let p = Point::new(-0.0, 0.0).mirrored();
+        assert!(p.x.is_sign_positive() && p.y.is_sign_positive());
+    }
+
+    #[test]
+    fn extents_and_layers_are_those_of_what_is_drawn() {
+        let mut drawing = Drawing::default();
+        assert_eq!(drawing.extents(), None);
+        drawing.line(Layer::Axis, Point::new(-1.0, 0.0), Point::new(5.0, 0.0));
+        drawing.polyline(Layer::Outline, vec![Point::new(0.0, -2.0), Point::new(4.0, 3.0)]);
+        drawing.line(Layer::Bore, Point::new(9.0, 9.0), Point::new(9.0, 9.0));
+        assert_eq!(drawing.extents(), Some([Point::new(-1.0, -2.0), Point::new(5.0, 3.0)]));
+        assert_eq!(drawing.layers(), [Layer::Outline, Layer::Axis]);
+    }
+}

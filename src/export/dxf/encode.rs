@@ -1,0 +1,134 @@
+//! Our drawing in the words of the `dxf` crate.
+
+use dxf::entities::{Entity, EntityType, Line, LwPolyline, Solid, Text as DxfText};
+use dxf::enums::{AcadVersion, DrawingUnits, HorizontalTextJustification, Units};
+use dxf::tables::{Layer as DxfLayer, LineType};
+use dxf::{LwPolylineVertex, Point as DxfPoint};
+
+use crate::export::drawing::{Anchor, Drawing, Layer, LineKind, Point, Shape, Text};
+
+/// The view on opening is this much higher than the drawing. Less, and its outline lies on the
+/// window's rim; more, and it is small.
+const VIEW_MARGIN: f64 = 1.2;
+/// Width over height of the window that the view is made for; a narrower one shows less.
+const VIEW_ASPECT: f64 = 1.5;
+/// Patterns are drawn this much smaller than on paper ($LTSCALE): a part of 10 to 60 mm is looked
+/// at and plotted some four times enlarged. At 1 the axis of a short part would be one dash;
+/// much smaller, and dots run together.
+const PATTERN_SCALE: f64 = 0.25;
+
+pub fn encode(drawing: &Drawing) -> dxf::Drawing {
+    let mut file = dxf::Drawing::new();
+    file.header.version = AcadVersion::R2000;
+    file.header.default_drawing_units = Units::Millimeters;
+    file.header.drawing_units = DrawingUnits::Metric;
+    file.header.line_type_scale = PATTERN_SCALE;
+    file.header.display_linewieght_in_model_and_layout_tab = true;
+    if let Some(extents) = drawing.extents() {
+        show(&mut file, extents);
+    }
+    let layers = drawing.layers();
+    let mut kinds: Vec<LineKind> = layers.iter().map(|layer| layer.line()).collect();
+    kinds.sort_unstable();
+    kinds.dedup();
+    for kind in kinds.into_iter().filter(|kind| !kind.pattern().is_empty()) {
+        file.add_line_type(line_type(kind));
+    }
+    for layer in layers {
+        file.add_layer(DxfLayer {
+            name: layer.name().to_owned(),
+            line_type_name: line_type_name(layer.line()).to_owned(),
+            ..DxfLayer::default()
+        });
+    }
+    for entity in &drawing.entities {
+        file.add_entity(on_layer(entity.layer, shape(&entity.shape)));
+    }
+    file
+}
+
+/// Sets the drawing's extents, and the view that a reader opens with.
+fn show(file: &mut dxf::Drawing, [low, high]: [Point; 2]) {
+    file.header.minimum_drawing_extents = point(low);
+    file.header.maximum_drawing_extents = point(high);
+    file.header.minimum_drawing_limits = point(low);
+    file.header.maximum_drawing_limits = point(high);
+    let [width, height] = [high.x - low.x, high.y - low.y];
+    for view in file.view_ports_mut() {
+        view.view_center = DxfPoint::new(low.x + width / 2.0, low.y + height / 2.0, 0.0);
+        view.view_height = height.max(width / VIEW_ASPECT) * VIEW_MARGIN;
+        view.view_port_aspect_ratio = VIEW_ASPECT;
+    }
+}
+
+/// Continuous lines are built into every reader under this name.
+fn line_type_name(kind: LineKind) -> &'static str {
+    if kind.pattern().is_empty() { "CONTINUOUS" } else { kind.name() }
+}
+
+/// Dashes are positive, gaps negative, in mm on paper.
+fn line_type(kind: LineKind) -> LineType {
+    let pattern = kind.pattern();
+    let signed = |(n, length): (usize, &f64)| if n % 2 == 0 { *length } else { -length };
+    LineType {
+        name: kind.name().to_owned(),
+        description: kind.name().replace('-', " "),
+        element_count: pattern.len() as i32,
+        total_pattern_length: pattern.iter().sum(),
+        dash_dot_space_lengths: pattern.iter().enumerate().map(signed).collect(),
+        ..LineType::default()
+    }
+}
+
+fn on_layer(layer: Layer, specific: EntityType) -> Entity {
+    let mut entity = Entity::new(specific);
+    layer.name().clone_into(&mut entity.common.layer);
+    entity
+}
+
+fn shape(shape: &Shape) -> EntityType {
+    match shape {
+        Shape::Line([a, b]) => EntityType::Line(Line::new(point(*a), point(*b))),
+        Shape::Polyline(points) => {
+            let vertex = |p: &Point| LwPolylineVertex { x: p.x, y: p.y, ..Default::default() };
+            let vertices = points.iter().map(vertex).collect();
+            EntityType::LwPolyline(LwPolyline { vertices, ..LwPolyline::default() })
+        }
+        // A SOLID of three corners gives the third one twice.
+        Shape::Triangle([a, b, c]) => EntityType::Solid(Solid {
+            first_corner: point(*a),
+            second_corner: point(*b),
+            third_corner: point(*c),
+            fourth_corner: point(*c),
+            ..Solid::default()
+        }),
+        Shape::Text(text) => EntityType::Text(words(text)),
+    }
+}
+
+fn words(text: &Text) -> DxfText {
+    let justification = match text.anchor {
+        Anchor::Start => HorizontalTextJustification::Left,
+        Anchor::Middle => HorizontalTextJustification::Center,
+    };
+    DxfText {
+        location: point(text.at),
+        second_alignment_point: point(text.at),
+        text_height: text.height,
+        value: value(&text.words),
+        horizontal_text_justification: justification,
+        ..DxfText::default()
+    }
+}
+
+/// Words as a TEXT holds them: its own codes for the signs that shape fonts have; the crate writes
+/// other letters beyond ASCII as `\U+` and four digits. A line break would end the value and
+/// shift every group code behind it.
+fn value(words: &str) -> String {
+    let signs = words.replace('Ø', "%%c").replace('±', "%%p").replace('°', "%%d");
+    signs.replace(|c: char| c.is_control(), " ")
+}
+
+fn point(p: Point) -> DxfPoint {
+    DxfPoint::new(p.x, p.y, 0.0)
+}

@@ -1,0 +1,52 @@
+//! Reasons why a file can't be written.
+
+use std::error::Error;
+use std::fmt;
+
+/// What went wrong while bytes were made; nothing has been written to disk by then.
+#[derive(Debug)]
+pub enum ExportError {
+    /// The DXF library refused the drawing.
+    Dxf(::dxf::DxfError),
+    /// What the DXF library wrote is not a sequence of group codes and values.
+    NoGroupCode {
+        /// The line, counted from 1.
+        line: usize,
+    },
+}
+
+impl ExportError {
+    /// A stable code.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Dxf(_) => "export.dxf",
+            Self::NoGroupCode { .. } => "export.dxf-codes",
+        }
+    }
+}
+
+impl fmt::Display for ExportError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Dxf(cause) => write!(f, "the drawing can't be written as DXF: {cause}"),
+            Self::NoGroupCode { line } => {
+                write!(f, "the drawing can't be written as DXF: no group code in line {line}")
+            }
+        }
+    }
+}
+
+impl Error for ExportError {
+    fn source(&self) -> Option<&(dyn Error + 'static)> {
+        match self {
+            Self::Dxf(cause) => Some(cause),
+            Self::NoGroupCode { .. } => None,
+        }
+    }
+}
+
+impl From<::dxf::DxfError> for ExportError {
+    fn from(cause: ::dxf::DxfError) -> Self {
+        Self::Dxf(cause)
+    }
+}

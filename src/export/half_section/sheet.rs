@@ -1,0 +1,97 @@
+//! The picture of a half-section: the geometry, hatched, with its mate, letters and legend.
+
+use super::chain::{Chain, points};
+use super::hatch::hatch;
+use super::{axis, label, legend, views};
+use crate::export::drawing::{Drawing, Layer, Point};
+use crate::section::Section;
+
+/// Scales of ISO 5455 for enlargement, and full size.
+const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
+/// The part may be this long on paper, in mm: a page's width. More, and the picture is shrunk
+/// where it is shown; less, and a section of 40 mm is drawn 2:1, where tenths are lost.
+const GREATEST_LENGTH: f64 = 250.0;
+/// Distance of hatching lines on paper, in mm. Wider, and a lip of 0.4 mm is not hatched at all;
+/// narrower, and the hatching turns grey.
+const HATCH_SPACING: f64 = 1.6;
+/// The axis goes beyond the part by this much on paper, in mm (ISO 128-2: a little).
+const AXIS_BEYOND: f64 = 4.0;
+/// White round everything, on paper, in mm.
+const MARGIN: f64 = 5.0;
+
+/// A drawing with its scale and what it is called.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sheet {
+    /// In millimetres of the part; sizes on paper are divided by the scale.
+    pub drawing: Drawing,
+    /// Millimetres on paper per millimetre of the part.
+    pub scale: f64,
+    /// White round everything, in millimetres of the part.
+    pub margin: f64,
+    /// One line: what is seen.
+    pub title: String,
+    /// A sentence for those who can't see it.
+    pub description: String,
+}
+
+/// Turns sizes on paper into sizes of the drawing.
+#[derive(Clone, Copy, Debug)]
+pub struct Paper {
+    scale: f64,
+}
+
+impl Paper {
+    /// So many millimetres on paper, in millimetres of the part.
+    pub fn mm(self, on_paper: f64) -> f64 {
+        on_paper / self.scale
+    }
+}
+
+/// The half-section with everything that helps a reader.
+///
+/// The scale is the greatest of ISO 5455 (10, 5, 2, 1) with which the part fits a page.
+pub fn sheet(section: &Section) -> Sheet {
+    let part = section.part();
+    let length = section.length().as_mm();
+    let fits = |scale: &&f64| length * **scale <= GREATEST_LENGTH;
+    let scale = SCALES.iter().find(fits).copied().unwrap_or(1.0);
+    let paper = Paper { scale };
+    let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
+    let mut drawing = Drawing::default();
+    let cut: Vec<Point> = outside.0.iter().chain(bore.0.iter().rev()).copied().collect();
+    hatch(&mut drawing, &cut, paper.mm(HATCH_SPACING));
+    let seat = section.seat().as_mm();
+    mate(&mut drawing, section, seat);
+    drawing.entities.extend(views(&part).entities);
+    axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
+    let top = label::draw(&mut drawing, section, &outside, paper);
+    let place = legend::Place { bottom: -outside.top(), top, seat };
+    legend::draw(&mut drawing, section, &place, paper);
+    Sheet {
+        drawing,
+        scale,
+        margin: paper.mm(MARGIN),
+        title: format!("{}: half-section", section.name),
+        description: format!(
+            "Half-section of a fountain pen's grip section in {}, {:.2} long, front face on the left: \
+             cut above the axis, seen from outside below it, with the nib unit in its seat.",
+            section.material,
+            section.length()
+        ),
+    }
+}
+
+/// The nib unit in its seat, in the cut half; from outside only what stands proud of the front
+/// face is seen.
+fn mate(drawing: &mut Drawing, section: &Section, seat: f64) {
+    let unit = points(&section.unit.part().runs);
+    let chain: Vec<Point> = unit.into_iter().map(|p| Point::new(seat + p.x, p.y)).collect();
+    // The collar is the widest and foremost: its rim, back to the front face.
+    if let [front, rim, ..] = chain[..]
+        && rim.x < 0.0
+    {
+        let proud = [front, rim, Point::new(0.0, rim.y)].map(Point::mirrored);
+        drawing.polyline(Layer::Mate, proud.to_vec());
+    }
+    drawing.polyline(Layer::Mate, chain);
+}

@@ -1,0 +1,186 @@
+//! The program as a person meets it: what it prints, what it writes, how it ends.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn run(folder: &Path, arguments: &[&str]) -> Output {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_sectionwright"));
+    program.args(arguments).current_dir(folder).output().unwrap()
+}
+
+fn status(output: &Output) -> i32 {
+    output.status.code().unwrap()
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).unwrap()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).unwrap()
+}
+
+fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    let entries = fs::read_dir(folder).unwrap().map(Result::unwrap);
+    entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
+}
+
+const NAMES: [&str; 4] = ["half-section.dxf", "half-section.svg", "report.json", "section.stl"];
+
+fn fixture(name: &str) -> String {
+    format!("{}/tests/fixtures/{name}", env!("CARGO_MANIFEST_DIR"))
+}
+
+#[test]
+fn without_a_design_the_demo_is_made() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make"]);
+    assert_eq!(status(&made), 0, "{}", err(&made));
+    let files = set(&home.path().join("out/demo"));
+    assert_eq!(files.keys().collect::<Vec<_>>(), NAMES);
+    let table = out(&made);
+    for word in ["holds", "close", "->", "section.stl", "no approval"] {
+        assert!(table.contains(word), "{word}\n{table}");
+    }
+    // For a maker: no words of geometry.
+    for word in ["mesh", "genus", "facet", "helix", "radius", "epsilon", "NaN"] {
+        assert!(!table.contains(word), "{word}\n{table}");
+    }
+}
+
+/// The sample in out/demo is what the program makes today.
+#[test]
+fn the_sample_is_current() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make"]);
+    let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("out/demo");
+    let (made, kept) = (set(&home.path().join("out/demo")), set(&sample));
+    for (name, bytes) in &made {
+        assert!(kept.get(name) == Some(bytes), "{name}: run `cargo run --release -- make`");
+    }
+    assert_eq!(kept.keys().collect::<Vec<_>>(), made.keys().collect::<Vec<_>>());
+}
+
+#[test]
+fn the_demo_has_exactly_one_check_that_is_close_and_advice_that_helps() {
+    let home = tempfile::tempdir().unwrap();
+    let checked = run(home.path(), &["check", "demo", "--json"]);
+    let json: serde_json::Value = serde_json::from_str(&out(&checked)).unwrap();
+    let checks = json["checks"].as_array().unwrap();
+    let close: Vec<_> = checks.iter().filter(|c| c["verdict"] == "close").collect();
+    assert_eq!(close.len(), 1, "{close:?}");
+    assert!(checks.iter().all(|c| c["verdict"] != "breaks"));
+    assert!(close[0]["advice"].as_str().unwrap().contains("instead of"));
+    assert_eq!(fs::read_dir(home.path()).unwrap().count(), 0, "check writes nothing");
+}
+
+#[test]
+fn the_same_input_gives_the_same_bytes() {
+    let home = tempfile::tempdir().unwrap();
+    let design = fixture("r1.toml");
+    for folder in ["a", "b"] {
+        run(home.path(), &["make", &design, "--out", folder, "--quiet"]);
+    }
+    assert!(set(&home.path().join("a/R1")) == set(&home.path().join("b/R1")));
+}
+
+#[test]
+fn a_design_that_breaks_is_made_and_says_so() {
+    let home = tempfile::tempdir().unwrap();
+    fs::write(
+        home.path().join("thin.toml"),
+        "format = 1\nlike = \"demo\"\nname = \"thin\"\n[grip]\nfront = 9.5\n",
+    )
+    .unwrap();
+    let made = run(home.path(), &["make", "thin.toml"]);
+    assert_eq!(status(&made), 1, "{}", err(&made));
+    assert_eq!(set(&home.path().join("out/thin")).len(), NAMES.len());
+    assert!(out(&made).contains("breaks"));
+}
+
+#[test]
+fn wrong_input_is_said_and_an_earlier_set_stays() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make", "--quiet"]);
+    let before = set(&home.path().join("out/demo"));
+    fs::write(
+        home.path().join("demo.toml"),
+        "format = 1\nlike = \"demo\"\n[grip]\nlenght = 3\n[bores.through]\ndiameter = \"#81\"\n",
+    )
+    .unwrap();
+    let made = run(home.path(), &["make", "demo.toml"]);
+    assert_eq!(status(&made), 2);
+    assert_eq!(err(&made).matches("error[").count(), 2, "{}", err(&made));
+    assert!(set(&home.path().join("out/demo")) == before);
+}
+
+#[test]
+fn a_chord_that_cannot_be_made_is_refused() {
+    let home = tempfile::tempdir().unwrap();
+    for chord in ["0", "-1", "1e-9", "NaN", "inf", "50"] {
+        let made = run(home.path(), &["make", &format!("--chord={chord}")]);
+        assert_eq!(status(&made), 2, "{chord}: {}", err(&made));
+        assert!(err(&made).contains("mesh.chord"), "{chord}: {}", err(&made));
+    }
+    assert!(!home.path().join("out").exists());
+}
+
+#[test]
+fn a_place_that_cannot_be_written_is_the_machines_fault() {
+    let home = tempfile::tempdir().unwrap();
+    fs::write(home.path().join("out"), "a file where the folder should be").unwrap();
+    let made = run(home.path(), &["make"]);
+    assert_eq!(status(&made), 3, "{}", err(&made));
+    assert!(err(&made).contains("archive.not-written"), "{}", err(&made));
+}
+
+#[test]
+fn quiet_prints_nothing_where_nothing_is_wrong() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", "--quiet"]);
+    assert_eq!((out(&made), err(&made)), (String::new(), String::new()));
+}
+
+#[test]
+fn colour_comes_only_when_asked_for_through_a_pipe() {
+    let home = tempfile::tempdir().unwrap();
+    let escape = '\u{1b}';
+    let coloured = |arguments: &[&str]| out(&run(home.path(), arguments)).contains(escape);
+    assert!(!coloured(&["check", "demo"]));
+    assert!(coloured(&["check", "demo", "--color", "always"]));
+    assert!(!coloured(&["check", "demo", "--color", "never"]));
+}
+
+#[test]
+fn a_new_design_can_be_made_at_once_and_is_never_overwritten() {
+    let home = tempfile::tempdir().unwrap();
+    let new = run(home.path(), &["new", "Pen 7"]);
+    assert_eq!(status(&new), 0, "{}", err(&new));
+    let made = run(home.path(), &["make", "Pen 7.toml"]);
+    assert_eq!(status(&made), 0, "{}\n{}", out(&made), err(&made));
+    assert_eq!(set(&home.path().join("out/Pen 7")).len(), NAMES.len());
+    fs::write(home.path().join("Pen 7.toml"), "mine").unwrap();
+    assert_eq!(status(&run(home.path(), &["new", "Pen 7"])), 2);
+    assert_eq!(fs::read_to_string(home.path().join("Pen 7.toml")).unwrap(), "mine");
+    assert_eq!(status(&run(home.path(), &["new", "../up"])), 2);
+}
+
+#[test]
+fn profiles_are_listed_and_shown_and_a_folder_goes_before_them() {
+    let home = tempfile::tempdir().unwrap();
+    let list = out(&run(home.path(), &["profiles"]));
+    for name in ["demo", "demo-unit", "cast-resin", "acrylic", "ebonite", "acetal", "brass"] {
+        assert!(list.contains(name), "{name}\n{list}");
+    }
+    assert!(out(&run(home.path(), &["profiles", "ebonite"])).contains("common practice"));
+    let missing = run(home.path(), &["profiles", "unobtainium"]);
+    assert_eq!(status(&missing), 2);
+    assert!(err(&missing).contains("cast-resin"));
+    let designs = home.path().join("mine/designs");
+    fs::create_dir_all(&designs).unwrap();
+    fs::write(designs.join("demo.toml"), "# my own\n").unwrap();
+    let shown = out(&run(home.path(), &["profiles", "demo", "--profiles", "mine"]));
+    assert_eq!(shown, "# my own\n");
+}

@@ -1,0 +1,368 @@
+//! Designs, units and materials: those that are shipped, those that tests stand on, and whatever
+//! somebody may type.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
+use sectionwright::diagnostic::{Severity, Style, render};
+use sectionwright::quantity::Length;
+use sectionwright::section::{Depth, Item, Point, Zone};
+
+fn mm(value: f64) -> Length {
+    Length::mm(value)
+}
+
+fn said(failure: &Failure) -> String {
+    render(&failure.diagnostics, &failure.sources, Style::Plain)
+}
+
+fn sound(library: &Library, design: &str) -> Resolved {
+    load(library, design).unwrap_or_else(|failure| panic!("{design}:\n{}", said(&failure)))
+}
+
+/// A folder with files in it.
+fn folder(files: &[(&str, &str)]) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (name, text) in files {
+        let path = folder.path().join(name);
+        fs::create_dir_all(path.parent().expect("a parent")).expect("made");
+        fs::write(path, text).expect("written");
+    }
+    folder
+}
+
+fn path(folder: &tempfile::TempDir, name: &str) -> String {
+    folder.path().join(name).display().to_string()
+}
+
+const UNIT: &str = include_str!("diagnostics/parts/good-unit.toml");
+const DESIGN: &str = include_str!("diagnostics/parts/good.toml");
+
+#[test]
+fn every_shipped_design_resolves() {
+    let library = Library::default();
+    let designs = library.list(Kind::Design);
+    assert!(!designs.is_empty());
+    for design in designs {
+        sound(&library, &design.name);
+    }
+}
+
+#[test]
+fn every_shipped_unit_and_material_can_be_designed_with() {
+    let library = Library::default();
+    let (units, materials) = (library.list(Kind::Unit), library.list(Kind::Material));
+    assert!(!units.is_empty() && materials.len() >= 5);
+    let uses = |key: &str, name: &str| {
+        let text = format!("format = 1\nlike = \"demo\"\n{key} = \"{name}\"\n");
+        let files = folder(&[("pen.toml", &text)]);
+        sound(&library, &path(&files, "pen.toml"))
+    };
+    for unit in units {
+        assert!(!uses("unit", &unit.name).section.unit.name.is_empty());
+    }
+    for material in materials {
+        assert_eq!(uses("material", &material.name).section.material, material.name);
+    }
+}
+
+/// The template is sound as it is, whatever its name, and has no line that is there for nothing:
+/// every line that is commented out may be put to use.
+#[test]
+fn a_new_design_resolves_as_it_is() {
+    for name in ["pen 7", "quo\"te", "back\\slash", "Füller"] {
+        let (design, unit) = template(name);
+        let escaped = name.replace(['"', '\\'], "");
+        let (design_file, unit_file) = ("pen.toml", format!("{escaped}-unit.toml"));
+        let reference = format!("{}-unit.toml", name.replace('\\', "\\\\").replace('"', "\\\""));
+        let design = design.replace(&reference, &unit_file);
+        let files = folder(&[(design_file, &design), (&unit_file, &unit)]);
+        let resolved = sound(&Library::default(), &path(&files, design_file));
+        assert_eq!(resolved.section.name, name);
+    }
+}
+
+#[test]
+fn every_line_of_the_template_may_be_put_to_use() {
+    let (design, unit) = template("pen");
+    let is_key = |line: &str| {
+        let line = line.strip_prefix("# ").unwrap_or("");
+        let key = line.split_once(" = ").map(|(key, _)| key);
+        let is_word = |key: &str| key.chars().all(|c| c.is_ascii_lowercase() || c == '_');
+        key.is_some_and(is_word) || (line.starts_with('[') && line.ends_with(']'))
+    };
+    let mut lines: Vec<String> = design.lines().map(str::to_owned).collect();
+    let mut used = 0;
+    for line in &mut lines {
+        if is_key(line) {
+            *line = line.trim_start_matches("# ").to_owned();
+            used += 1;
+        }
+    }
+    assert!(used >= 15, "{used}");
+    let files = folder(&[("pen.toml", &lines.join("\n")), ("pen-unit.toml", &unit)]);
+    let resolved = sound(&Library::default(), &path(&files, "pen.toml"));
+    // `beyond` stands for a depth, and is the only key that leaves something to be worked out.
+    let derived: Vec<&str> = resolved.derived.iter().map(|d| d.key.as_str()).collect();
+    assert_eq!(derived, ["bores.tap_drill.depth"]);
+    assert_eq!(resolved.section.criteria.walls.of(Zone::Lip).source, "this design");
+}
+
+/// Every number of the reference part as it is written down beside its measured volume and walls.
+#[test]
+fn the_reference_part_is_as_described() {
+    let resolved = sound(&Library::default(), "tests/fixtures/r1.toml");
+    let section = &resolved.section;
+    assert_eq!(section.length(), mm(32.0));
+    assert_eq!((section.grip.front, section.grip.back()), (mm(9.7), mm(11.4)));
+    let tenon = &section.tenon;
+    assert_eq!((tenon.thread.from, tenon.thread.to), (mm(21.0), mm(32.0)));
+    assert_eq!((tenon.chamfer, tenon.relief, tenon.pilot), (mm(0.5), None, None));
+    assert_eq!(tenon.thread.form.crest, mm(10.0));
+    let near = |a: Length, b: f64| assert!((a - mm(b)).abs() < mm(1e-9), "{a} {b}");
+    let height = 0.75 * 3.0_f64.sqrt() / 2.0;
+    near(tenon.thread.form.root, 10.0 - 1.25 * height);
+    near(tenon.thread.form.crest_flat(), 0.75 / 8.0);
+    near(tenon.thread.form.root_flat(), 0.75 / 4.0);
+    let minor = 8.05 - 1.25 * (0.55 * 3.0_f64.sqrt() / 2.0);
+    let expected = [
+        (Item::Recess, 8.9, Depth::To(mm(1.2))),
+        (Item::ClearanceBore, 8.3, Depth::To(mm(4.6))),
+        (Item::TapDrill, minor, Depth::To(mm(13.5))),
+        (Item::ThroughBore, 6.9, Depth::Through),
+    ];
+    for (bore, (item, diameter, depth)) in section.bores.iter().zip(expected) {
+        assert_eq!((bore.item, bore.depth), (item, depth));
+        near(bore.diameter, diameter);
+        assert!(bore.point == Point::Flat || item == Item::ThroughBore);
+    }
+    let thread = &section.unit_thread;
+    assert_eq!((thread.from, thread.to, thread.phase), (mm(4.6), mm(11.75), Length::ZERO));
+    near(thread.form.root, 8.05);
+    near(thread.form.crest_flat(), 0.55 / 4.0);
+    // The unit's whole basic profile, 0.025 smaller in radius.
+    let unit = &section.unit.thread.form;
+    near(unit.crest, 8.0);
+    near(thread.form.pitch_diameter - unit.pitch_diameter, 0.05);
+    near(thread.form.crest - unit.root, 0.05);
+    // 7.15 mm engaged: 13 turns.
+    let from = thread.from.max(section.seat() + section.unit.thread.from);
+    let to = thread.to.min(section.seat() + section.unit.thread.to);
+    near(to - from, 7.15);
+}
+
+#[test]
+fn every_coincidence_resolves() {
+    let files = fs::read_dir("tests/fixtures/coincidence").expect("the folder is there");
+    let mut count = 0;
+    for file in files {
+        sound(&Library::default(), file.expect("a file").path().to_str().expect("ASCII"));
+        count += 1;
+    }
+    assert!(count >= 10);
+}
+
+/// What is left out is derived as profiles/README.md says, and said.
+#[test]
+fn what_is_left_out_is_derived() {
+    let resolved = sound(&Library::default(), "demo");
+    let derived = |key: &str| {
+        let found = resolved.derived.iter().find(|derived| derived.key == key);
+        found.expect(key).value.as_str()
+    };
+    // By hand: collar 8.8 + 0.33; seat 1.1 + 3.2; 7.84 + 0.3; 1.1 + 9.2; 10.3 + 3 x 0.6; 6.3 + 0.2.
+    assert_eq!(derived("bores.recess.diameter"), "9.13 mm");
+    assert_eq!(derived("bores.recess.depth"), "1.1 mm");
+    assert_eq!(derived("bores.clearance.depth"), "4.3 mm");
+    assert_eq!(derived("bores.clearance.diameter"), "8.14 mm");
+    assert_eq!(derived("bores.thread.to"), "10.3 mm");
+    assert_eq!(derived("bores.tap_drill.depth"), "12.1 mm");
+    assert_eq!(derived("bores.through.diameter"), "6.5 mm");
+    assert_eq!(derived("barrel.outside"), "12.4 mm");
+    let how = resolved.readings.iter().find(|reading| reading.key == "thread.diameter");
+    assert!(how.is_some_and(|reading| reading.how.starts_with("caliper")));
+}
+
+/// A collar on a cone of 60 degrees sits where the cone is as wide as it: (9.3 - 9.0) / 2 / tan 30
+/// = 0.2598 below the end of the full diameter (plane geometry).
+#[test]
+fn a_cone_seat_takes_the_collar_where_it_is_as_wide() {
+    let seat = |bores: &str| {
+        let design = DESIGN.replace("[bores.recess]\ndiameter = 9.3\ndepth = 1.2", bores);
+        let files = folder(&[("pen.toml", &design), ("good-unit.toml", UNIT)]);
+        sound(&Library::default(), &path(&files, "pen.toml")).section
+    };
+    let below = 0.15 * 3.0_f64.sqrt();
+    let given = seat("[bores.recess]\ndiameter = 9.3\ndepth = 1.0\nseat = { cone = 60 }");
+    assert!((given.seat() - mm(1.0 + below)).abs() < mm(1e-12));
+    // Flush: the collar is 1.2 thick, so the cone begins that much less deep.
+    let flush = seat("[bores.recess]\ndiameter = 9.3\nseat = { cone = 60 }");
+    assert!((flush.seat() - mm(1.2)).abs() < mm(1e-12));
+    let proud = seat("[bores.recess]\ndiameter = 9.3\nproud = 0.2");
+    assert!((proud.seat() - mm(1.0)).abs() < mm(1e-12));
+}
+
+#[test]
+fn drills_are_taken_by_name() {
+    let design = DESIGN.replace("diameter = 7.5", "diameter = \"19/64 in\"");
+    let files = folder(&[("pen.toml", &design), ("good-unit.toml", UNIT)]);
+    let resolved = sound(&Library::default(), &path(&files, "pen.toml"));
+    let drill = resolved.section.bore(Item::TapDrill).expect("there is one");
+    // 19/64 in = 7.541 mm: the inch is 25.4 mm.
+    assert!((drill.diameter - mm(25.4 * 19.0 / 64.0)).abs() < mm(1e-12));
+    assert_eq!(drill.tool.as_deref(), Some("19/64 in"));
+    assert_eq!(resolved.section.unit_thread.form.crest, drill.diameter);
+    assert_eq!(drill.limits.max(), drill.diameter + mm(0.15));
+}
+
+/// A folder's profile goes before the built-in one of its name, and may be like it.
+#[test]
+fn folders_come_before_what_is_built_in() {
+    let own = "format = 1\nlike = \"brass\"\nname = \"soft\"\n[walls]\nlip = 0.9\n";
+    let files = folder(&[("materials/cast-resin.toml", own), ("units/mine.toml", UNIT)]);
+    let library = Library::new(vec![files.path().to_owned()]);
+    let resolved = sound(&library, "demo");
+    let walls = &resolved.section.criteria.walls;
+    assert_eq!(resolved.section.material, "soft");
+    assert_eq!(walls.of(Zone::Lip).value, mm(0.9));
+    assert_eq!(walls.of(Zone::Lip).source, "soft: no source given");
+    let units: Vec<String> = library.list(Kind::Unit).into_iter().map(|entry| entry.name).collect();
+    assert_eq!(units, ["demo-unit", "mine"]);
+    assert!(library.text(Kind::Unit, "mine").is_some_and(|text| text == UNIT));
+    assert!(library.text(Kind::Unit, "no such").is_none());
+    let more = "format = 1\nlike = \"cast-resin\"\n[walls]\nlip = 0.7\n";
+    let files = folder(&[("materials/cast-resin.toml", more)]);
+    let library = Library::new(vec![files.path().to_owned()]);
+    let walls = sound(&library, "demo").section.criteria.walls;
+    assert_eq!((walls.of(Zone::Lip).value, walls.of(Zone::Recess).value), (mm(0.7), mm(0.45)));
+}
+
+/// A key that says a measure in another way takes the place of the one below it.
+#[test]
+fn like_is_laid_over_key_by_key() {
+    let over = "format = 1\nlike = \"good.toml\"\nname = \"Over\"\n[bores.recess]\nover = 0.4\n\
+                [bores.tap_drill]\nbeyond = 1\n[tenon]\nrelief = \"none\"\n";
+    let files = folder(&[("over.toml", over), ("good.toml", DESIGN), ("good-unit.toml", UNIT)]);
+    let section = sound(&Library::default(), &path(&files, "over.toml")).section;
+    assert_eq!(section.name, "Over");
+    let recess = section.bore(Item::Recess).expect("there is one");
+    assert_eq!((recess.diameter, recess.depth), (mm(9.4), Depth::To(mm(1.2))));
+    let drill = section.bore(Item::TapDrill).expect("there is one");
+    assert_eq!(drill.depth, Depth::To(mm(11.8)));
+    assert!(section.tenon.relief.is_none());
+    assert_eq!(section.tenon.chamfer, mm(0.5));
+}
+
+/// A byte order mark and DOS line ends change nothing.
+#[test]
+fn other_editors_files_are_read() {
+    let dos = |text: &str| format!("\u{feff}{}", text.replace('\n', "\r\n"));
+    let files = folder(&[("pen.toml", &dos(DESIGN)), ("good-unit.toml", &dos(UNIT))]);
+    sound(&Library::default(), &path(&files, "pen.toml"));
+}
+
+/// Whatever stands behind a key, the answer is a section or an error with its text.
+#[test]
+fn any_value_of_any_key_gets_an_answer() {
+    const VALUES: [&str; 24] = [
+        "-1",
+        "0",
+        "-0.0",
+        "1e-9",
+        "0.00005",
+        "299",
+        "1e300",
+        "nan",
+        "-inf",
+        "true",
+        "\"\"",
+        "\"none\"",
+        "\"basic\"",
+        "\"flat\"",
+        "\"5/16 in\"",
+        "\"1e5 mm\"",
+        "\"M1x0.25\"",
+        "[]",
+        "{}",
+        "[0, 0]",
+        "[{}]",
+        "99999999999999999999",
+        "1979-05-27",
+        "{ value = 3 }",
+    ];
+    let (design, unit) = template("pen");
+    let texts = [("pen.toml", design.as_str()), ("pen-unit.toml", unit.as_str())];
+    let (mut sections, mut failures) = (0, 0);
+    for (name, text) in texts {
+        let files = folder(&texts);
+        let lines: Vec<&str> = text.lines().collect();
+        for (at, line) in lines.iter().enumerate() {
+            let Some((key, _)) = line.trim_start_matches("# ").split_once(" = ") else { continue };
+            for value in VALUES {
+                let mut changed = lines.clone();
+                let line = format!("{key} = {value}");
+                changed[at] = &line;
+                fs::write(files.path().join(name), changed.join("\n")).expect("written");
+                let answer = answered(&path(&files, "pen.toml"));
+                *(if answer { &mut sections } else { &mut failures }) += 1;
+            }
+        }
+    }
+    // Both happen, or the values were no trial.
+    assert!(sections > 20 && failures > 500, "{sections} sections, {failures} failures");
+}
+
+/// Wherever a file is cut off, the answer is a section or an error with its text.
+#[test]
+fn a_file_that_is_cut_off_gets_an_answer() {
+    let text = DESIGN;
+    let files = folder(&[("pen.toml", text), ("good-unit.toml", UNIT)]);
+    for end in 0..text.len() {
+        fs::write(files.path().join("pen.toml"), &text[..end]).expect("written");
+        answered(&path(&files, "pen.toml"));
+    }
+}
+
+/// Asks for a design and holds the answer to its form; true where it is a section.
+fn answered(design: &str) -> bool {
+    match load(&Library::default(), design) {
+        Ok(resolved) => {
+            let _ = render(&resolved.notes, &resolved.sources, Style::Plain);
+            let part = resolved.section.part();
+            assert!(part.runs.iter().all(|run| run.from.z.is_finite() && run.to.z.is_finite()));
+            true
+        }
+        Err(failure) => {
+            let errors = failure.diagnostics.iter().filter(|d| d.severity == Severity::Error);
+            assert!(
+                errors.count() > 0,
+                "{}",
+                fs::read_to_string(Path::new(design)).expect("there")
+            );
+            assert!(said(&failure).contains("error["));
+            false
+        }
+    }
+}
+
+/// A circle of one, of two, and one that the file only leads into.
+#[test]
+fn circles_end() {
+    let like = |name: &str| format!("format = 1\nlike = \"{name}\"\n");
+    let files = folder(&[
+        ("a.toml", &like("a.toml")),
+        ("b.toml", &like("c.toml")),
+        ("c.toml", &like("./b.toml")),
+        ("d.toml", &like("b.toml")),
+    ]);
+    for name in ["a", "b", "d"] {
+        let file = path(&files, &format!("{name}.toml"));
+        let failure = load(&Library::default(), &file).expect_err("a circle");
+        let codes: Vec<&str> = failure.diagnostics.iter().map(|d| d.code).collect();
+        assert_eq!(codes, ["profile.cycle"], "{name}");
+    }
+    let folders = vec![PathBuf::from("no such folder")];
+    let failure = load(&Library::new(folders), "no such design").expect_err("none");
+    assert_eq!(failure.diagnostics[0].code, "profile.missing");
+}

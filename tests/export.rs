@@ -1,0 +1,10 @@
+//! The files of export/: their structure, and what is drawn against what the section says.
+
+mod common;
+
+#[path = "export/dxf.rs"]
+mod dxf_file;
+#[path = "export/half_section.rs"]
+mod half_section;
+#[path = "export/svg.rs"]
+mod svg_file;

@@ -1,0 +1,29 @@
+"""The design files that are judged."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+FIXTURES = ROOT / "tests" / "fixtures"
+R1 = FIXTURES / "r1.toml"
+SCHEMA = FIXTURES / "report.schema.json"
+
+
+def found(folder: Path) -> list[Path]:
+    """The designs of a folder; its pattern itself when there is none, so that a judge fails on it.
+
+    A file `*-unit.toml` beside a design describes a nib unit.
+    """
+    files = sorted(p for p in folder.glob("*.toml") if not p.stem.endswith("-unit"))
+    return files or [folder / "*.toml"]
+
+
+SHIPPED = found(ROOT / "profiles" / "designs")
+DESIGNS = SHIPPED + found(FIXTURES)
+COINCIDENCES = found(FIXTURES / "coincidence")
+
+
+def name(design: Path) -> str:
+    """A test's id: the path inside the repository."""
+    return str(design.relative_to(ROOT))

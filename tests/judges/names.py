@@ -1,0 +1,28 @@
+"""The project's own names that the judges ask for: the one place to change when one is renamed."""
+
+from __future__ import annotations
+
+# Checks of report.json, by what each measures.
+WALL_LEAST = "wall.least"
+WALL_LIP = "wall.lip"
+WALL_RECESS = "wall.recess"
+WALL_CLEARANCE = "wall.clearance"
+WALL_UNIT_THREAD = "wall.unit-thread"
+WALL_TENON = "wall.tenon"
+WALL_TENON_TIP = "wall.tenon-tip"
+OVERLAP_HEIGHT = "thread.unit.height"
+OVERLAP_PERCENT = "thread.unit.percent"
+OVERLAP_TURNS = "thread.unit.turns"
+OVERLAP_PLAY = "thread.unit.play"
+
+# Files of one design's folder.
+STL = "section.stl"
+DXF = "half-section.dxf"
+SVG = "half-section.svg"
+REPORT = "report.json"
+
+# Layer of the DXF that carries the visible edges and nothing else.
+OUTLINE_LAYER = "outline"
+
+# Exit statuses.
+NOTHING_BREAKS, A_CHECK_BREAKS, INPUT_WRONG = 0, 1, 2
