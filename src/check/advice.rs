@@ -99,42 +99,44 @@ impl Trials<'_> {
         side: i32,
         reach: Option<f64>,
     ) -> Option<Change> {
-        let before = of(&self.before, code)?;
         let from = self.parameters[parameter].get(self.section)?;
         let within = |to: f64| reach.is_none_or(|reach| (to - from).abs() < reach);
-        let mut tried = 0;
+        let mut last = of(&self.before, code)?.spare + LEAST_GAIN;
+        // The last two strides: a measure between two limits may have its best before the last.
+        let mut passed = [0, 0];
         for stride in STRIDES {
-            let first_reach = within(stepped(from, (tried + 1) * side));
-            if !first_reach {
+            if !within(stepped(from, (passed[1] + 1) * side)) {
                 return None;
             }
             let score = self.trial(parameter, stride * side).and_then(|s| of(s, code));
-            if stride == 1 && score.is_none_or(|s| s.spare < before.spare + LEAST_GAIN) {
-                // The first step does not help, and the measures are monotonous.
+            let better = score.filter(|score| score.spare >= last);
+            if stride == 1 && better.is_none() {
+                // Where the first step does not help, none does: a measure between two limits
+                // has one best value, any other is better the farther the change goes.
                 return None;
             }
-            if score.is_none_or(|s| s.verdict == Verdict::Holds) {
-                let step =
-                    (tried + 1..=stride).find(|step| self.works(code, parameter, step * side))?;
-                let to = stepped(from, step * side);
-                let parameter = self.parameters[parameter];
+            if better.is_none_or(|score| score.verdict == Verdict::Holds) {
+                let mut between = passed[0] + 1..=stride;
+                let step = between.find(|step| self.works(code, parameter, step * side))?;
+                let (parameter, to) = (self.parameters[parameter], stepped(from, step * side));
                 return within(to).then_some(Change { parameter, from, to });
             }
-            tried = stride;
+            last = better.map_or(last, |score| score.spare);
+            passed = [passed[1], stride];
         }
         None
     }
 
     /// Whether a change makes the finding hold and worsens nothing.
     fn works(&mut self, code: &'static str, parameter: usize, step: i32) -> bool {
-        let before = self.before.clone();
-        let Some(after) = self.trial(parameter, step) else { return false };
-        let holds = of(after, code).is_some_and(|score| score.verdict == Verdict::Holds);
-        holds
-            && after.iter().all(|score| {
-                let then = of(&before, score.code).map_or(Verdict::Holds, |score| score.verdict);
-                score.verdict <= then
-            })
+        self.trial(parameter, step);
+        let Some(Some(after)) = self.done.get(&(parameter, step)) else { return false };
+        let no_worse = |score: &Score| {
+            let before = of(&self.before, score.code);
+            score.verdict <= before.map_or(Verdict::Holds, |before| before.verdict)
+        };
+        of(after, code).is_some_and(|score| score.verdict == Verdict::Holds)
+            && after.iter().all(no_worse)
     }
 
     /// Measures a changed section; none where it can't be made.

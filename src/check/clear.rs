@@ -99,8 +99,8 @@ fn room(model: &Model) -> Option<Finding> {
     };
     let drawn = gaps(&unit.drawn, &part.drawn);
     let least = least(&drawn)?;
-    let worst = self::least(&gaps(&unit.drawn, &part.most))?.gap;
-    let read = self::least(&gaps(&unit.most, &part.most))?.gap;
+    let worst = self::least(&gaps(&unit.drawn, &part.most))?.room;
+    let read = self::least(&gaps(&unit.most, &part.most))?.room;
     let limit = &model.section.criteria.least_clearance;
     let measure = Measure {
         worst,
@@ -111,18 +111,18 @@ fn room(model: &Model) -> Option<Finding> {
     let judgement = judge(measure, Bound::AtLeast, limit.value.as_mm(), &limit.source);
     let named = |gap: &Gap| {
         let name = format!("{} in {}", gap.inner.feature.item, gap.outer.feature);
-        detail(name, gap.gap, "mm")
+        detail(name, gap.room, "mm")
     };
     Some(Finding {
         judgement: Some(judgement),
         place: Some(Place { inner: least.inner, outer: least.outer }),
-        note: (least.gap < 0.0)
+        note: (least.room < 0.0)
             .then(|| format!("the {} can't pass the {}", least.inner.feature, least.outer.feature)),
         details: drawn.iter().map(named).collect(),
-        ..finding(UNIT, least.gap, "mm", ROUNDING)
+        ..finding(UNIT, least.room, "mm", ROUNDING)
     })
 }
 
 fn least(gaps: &[Gap]) -> Option<Gap> {
-    gaps.iter().copied().reduce(|a, b| if b.gap < a.gap { b } else { a })
+    gaps.iter().copied().reduce(|a, b| if b.room < a.room { b } else { a })
 }

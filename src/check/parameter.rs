@@ -97,7 +97,7 @@ impl Parameter {
     /// Its value, in millimetres; none where the section has no such thing.
     pub fn get(self, section: &Section) -> Option<f64> {
         let bore = |item| section.bore(item);
-        Some(match self {
+        let size = match self {
             Self::FrontDiameter => section.grip.front,
             Self::GripDiameter(n) => section.grip.runs.get(usize::from(n) - 1)?.to.diameter,
             Self::GripLength => section.grip.length(),
@@ -115,8 +115,8 @@ impl Parameter {
             Self::BarrelHole => section.barrel.thread.form.crest,
             Self::BarrelDepth => section.barrel.depth,
             Self::CounterboreDepth => section.barrel.counterbore?.depth,
-        })
-        .map(Length::as_mm)
+        };
+        Some(size.as_mm())
     }
 
     /// The section with this size changed, and with it what is cut by the same tool or measured

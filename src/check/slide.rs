@@ -45,7 +45,7 @@ pub(super) struct Contact {
 /// The least radial gap between the parts of an item and what they pass.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Gap {
-    pub gap: f64,
+    pub room: f64,
     /// On the inner body, in the outer one's z.
     pub inner: Spot,
     pub outer: Spot,
@@ -103,10 +103,10 @@ impl<'a> Slide<'a> {
                 let r = radius_at(inner, z - advance);
                 let Some(outer) = self.narrowest_passed(inner, z) else { continue };
                 let spot = Spot { feature: inner.feature, r, z };
-                let found = Gap { gap: outer.r - r, inner: spot, outer };
+                let found = Gap { room: outer.r - r, inner: spot, outer };
                 let same = |g: &&mut Gap| g.inner.feature.item == inner.feature.item;
                 match gaps.iter_mut().find(same) {
-                    Some(best) if found.gap < best.gap => *best = found,
+                    Some(best) if found.room < best.room => *best = found,
                     Some(_) => {}
                     None => gaps.push(found),
                 }
