@@ -53,7 +53,8 @@ pub(super) fn designation(
     Some(Placed::new(thread, written.at()))
 }
 
-/// Where the tap's full thread ends.
+/// Where the tap's full thread ends: one turn behind the unit's, so that the unit comes to rest on
+/// its collar and not on the end of the thread.
 pub(super) fn end(
     file: &UnitThreadFile,
     unit_file: &UnitFile,
@@ -66,9 +67,9 @@ pub(super) fn end(
         making.places.station(to.value.0, to.at());
         return to.value.0;
     }
-    let ends = unit.thread.to;
-    let to = seat + ends;
-    let why = format!("seat {seat} + the unit's thread ends at {ends}");
+    let (ends, turn) = (unit.thread.to, unit.thread.form.lead());
+    let to = seat + ends + turn;
+    let why = format!("seat {seat} + the unit's thread ends at {ends} + a turn {turn}");
     making.derive("bores.thread.to", &to, why);
     making.places.set(Subject::Depth(Item::UnitThread), unit_file.thread.to.at());
     making.places.station(to, unit_file.thread.to.at());
