@@ -37,7 +37,8 @@ struct Trials<'a> {
 /// Gives every finding that does not hold its advice.
 ///
 /// Of all single changes that make it hold, and no other verdict worse nor the section
-/// impossible, the smallest; of equals the one that lies nearest to the front.
+/// impossible, the smallest; of those within one step of it, hidden sizes before those that the
+/// hand feels.
 pub(super) fn advise(section: &Section, mates: &Mates, findings: &mut [Finding]) {
     if findings.iter().filter_map(Finding::verdict).all(|verdict| verdict == Verdict::Holds) {
         return;
@@ -74,21 +75,25 @@ fn of(scores: &[Score], code: &str) -> Option<Score> {
 }
 
 impl Trials<'_> {
-    /// The smallest change that makes a finding hold.
+    /// The smallest change that makes a finding hold; of those within a step of it the one to
+    /// make first.
     fn best(&mut self, code: &'static str) -> Option<Change> {
-        let mut best: Option<Change> = None;
+        let size = |change: &Change| (change.to - change.from).abs();
+        let mut found: Vec<Change> = Vec::new();
+        let mut reach = f64::INFINITY;
         for parameter in 0..self.parameters.len() {
             for side in [1, -1] {
-                let reach = best.map(|change| (change.to - change.from).abs());
                 if let Some(change) = self.along(code, parameter, side, reach) {
-                    let size = (change.to - change.from).abs();
-                    if reach.is_none_or(|reach| size < reach) {
-                        best = Some(change);
-                    }
+                    reach = reach.min(size(&change) + 1.0 / STEPS_PER_MM);
+                    found.push(change);
                 }
             }
         }
-        best
+        found.retain(|change| size(change) < reach);
+        let rank = |change: &Change| change.parameter.rank();
+        found
+            .into_iter()
+            .min_by(|a, b| rank(a).cmp(&rank(b)).then_with(|| size(a).total_cmp(&size(b))))
     }
 
     /// The smallest change of one parameter to one side, within a reach.
@@ -97,10 +102,10 @@ impl Trials<'_> {
         code: &'static str,
         parameter: usize,
         side: i32,
-        reach: Option<f64>,
+        reach: f64,
     ) -> Option<Change> {
         let from = self.parameters[parameter].get(self.section)?;
-        let within = |to: f64| reach.is_none_or(|reach| (to - from).abs() < reach);
+        let within = |to: f64| (to - from).abs() < reach;
         let mut last = of(&self.before, code)?.spare + LEAST_GAIN;
         // The last two strides: a measure between two limits may have its best before the last.
         let mut passed = [0, 0];

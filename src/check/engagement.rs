@@ -6,7 +6,7 @@ use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge, worse};
 use super::mating::{Mating, mate};
 use super::slide::{Rest, Slide};
-use super::{Bound, Detail, Finding};
+use super::{Bound, Detail, Finding, words};
 use crate::quantity::Length;
 use crate::section::{Item, Limit, PercentLimits};
 use crate::solid::CutThread;
@@ -169,7 +169,7 @@ impl Pair<'_> {
         let turns = drawn.binds_after?;
         let internal = self.outer.drawn.thread(self.outer_thread)?;
         let external = self.inner.drawn.thread(self.inner_thread)?;
-        let (inner, outer) = (self.inner_thread, self.outer_thread);
+        let (inner, outer) = (words::item(self.inner_thread), words::item(self.outer_thread));
         if internal.hand != external.hand {
             return Some(format!("the {inner} and the {outer} are of opposite hands"));
         }
@@ -192,7 +192,7 @@ impl Pair<'_> {
         let measure = Measure { worst: of(tight), error: ROUNDING, uncertainty, band: 0.0 };
         let judgement = judge(measure, Bound::AtLeast, 0.0, "geometry: less than none rubs");
         let note = (of(tight) < -ROUNDING).then(|| {
-            let (inner, outer) = (self.inner_thread, self.outer_thread);
+            let (inner, outer) = (words::item(self.inner_thread), words::item(self.outer_thread));
             if tight.crest_gap < tight.root_gap {
                 format!("the crest of the {inner} rubs on the root of the {outer}")
             } else {

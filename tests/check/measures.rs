@@ -125,10 +125,10 @@ fn r1_clear() {
     let unit = found(&examination, "clear.unit");
     assert!((unit.measured - 0.15).abs() < 1e-9);
     for (name, gap) in [
-        ("collar in recess", 0.15),
-        ("plain in clearance-bore", 0.35),
-        ("unit-body in clearance-bore", 0.15),
-        ("tail in through-bore", 0.15),
+        ("collar in collar recess", 0.15),
+        ("unit's plain part in clearance bore", 0.35),
+        ("unit's thread in clearance bore", 0.15),
+        ("unit's tail in through bore", 0.15),
     ] {
         let measured = unit.detail(name).unwrap_or_else(|| panic!("no {name}"));
         assert!((measured - gap).abs() < 1e-9, "{name}: {measured}");

@@ -165,7 +165,10 @@ fn the_unit_binds() {
     });
     breaks("thread.unit.play", &other_hand);
     let note = verdicts(&other_hand).unwrap().finding("thread.unit.play").unwrap().note.clone();
-    assert_eq!(note.as_deref(), Some("the unit-body and the unit-thread are of opposite hands"));
+    assert_eq!(
+        note.as_deref(),
+        Some("the unit's thread and the section's thread are of opposite hands")
+    );
 
     let two_starts = changed(|s| {
         let own = basic_thread(Item::UnitBody, Side::External, "M8.05xPh1.1P0.55", 2.5, 10.0);
@@ -212,7 +215,11 @@ fn the_collar_rests_first() {
     let finding = examination.finding("clear.seat").unwrap();
     assert!((finding.measured + 0.25).abs() < 1e-9, "{}", finding.measured);
     let note = finding.note.as_deref().unwrap();
-    assert!(note.starts_with("unit-body.") && note.contains("unit-thread.run-out"), "{note}");
+    assert_eq!(
+        note,
+        "the end of the unit's thread meets the end of the section's thread 0.25 mm before the \
+         collar rests"
+    );
 
     // Trap: a clearance bore too shallow, and plain wall of the unit meets the thread.
     let shallow = changed(|s| {
@@ -290,7 +297,7 @@ fn the_shoulder_closes() {
     let short_thread = changed(|s| s.barrel.thread.to = mm(9.0));
     helped("joint.shoulder", &short_thread);
     let note = verdicts(&short_thread).unwrap().finding("joint.shoulder").unwrap().note.clone();
-    assert!(note.unwrap().contains("barrel-thread.run-out"));
+    assert!(note.unwrap().contains("the end of the barrel's thread"));
     let shallow = changed(|s| {
         s.barrel.depth = mm(9.9);
         s.barrel.thread.to = mm(9.9);
