@@ -30,15 +30,14 @@ pub(super) const fn item(item: Item) -> &'static str {
     }
 }
 
-/// A surface, with its article: an item's side, or the end of it.
+/// A surface, with its article: an item's side, the end of it, or where a thread's groove ends.
 pub(super) fn surface(feature: Feature) -> String {
     let name = item(feature.item);
     match (feature.item, feature.facet) {
         // Faces have no ends.
         (Item::Barrel, _) => format!("the {name}"),
-        (_, Facet::Floor | Facet::Cone | Facet::Chamfer | Facet::RunOut) => {
-            format!("the end of the {name}")
-        }
+        (_, Facet::RunOut) => format!("the run-out of the {name}"),
+        (_, Facet::Floor | Facet::Cone | Facet::Chamfer) => format!("the end of the {name}"),
         _ => format!("the {name}"),
     }
 }
@@ -50,7 +49,7 @@ mod tests {
     #[test]
     fn surfaces_read_as_people_say_them() {
         let run_out = Feature::new(Item::UnitThread, Facet::RunOut);
-        assert_eq!(surface(run_out), "the end of the section's thread");
+        assert_eq!(surface(run_out), "the run-out of the section's thread");
         assert_eq!(surface(Feature::new(Item::Tail, Facet::Side)), "the unit's tail");
     }
 }

@@ -192,6 +192,42 @@ fn the_unit_binds() {
     assert_eq!(of(&as_cut, "thread.unit.play"), Verdict::Close);
 }
 
+/// A thread of two starts on both sides, and left-hand on both: half the turns for the length.
+#[test]
+fn threads_of_two_starts() {
+    let coarse_lead = changed(|s| {
+        for thread in [&mut s.tenon.thread, &mut s.barrel.thread] {
+            thread.form.starts = 2;
+            thread.form.hand = sectionwright::standard::Hand::Left;
+        }
+    });
+    let turns =
+        |section: &Section, code: &str| verdicts(section).unwrap().finding(code).unwrap().measured;
+    let (one, two) = (sound(), coarse_lead.clone());
+    let code = "thread.tenon.turns";
+    assert!((turns(&two, code) * 2.0 - turns(&one, code)).abs() < 1e-9);
+    let area = |s: &Section| {
+        let examination = verdicts(s).unwrap();
+        examination.finding(code).unwrap().detail("bearing area along the axis").unwrap()
+    };
+    assert!((area(&one) - area(&two)).abs() < 1e-9, "as many ridges over the same length");
+    assert_eq!(of(&coarse_lead, "thread.tenon.play"), Verdict::Holds);
+}
+
+/// Of changes of one size the one that nobody sees or feels: tapping deeper, not a shallower
+/// recess that lets the collar stand proud.
+#[test]
+fn hidden_sizes_are_advised_first() {
+    use sectionwright::check::Parameter;
+    let bottoms = changed(|s| {
+        s.unit.thread.to = mm(10.55);
+        s.unit.steps[1].to = read(10.55, 0.05);
+    });
+    let advice = does_not_hold("clear.seat", &bottoms, Verdict::Close);
+    let Advice::Change(change) = advice else { panic!("{advice}") };
+    assert_eq!(change.parameter, Parameter::UnitThreadEnd);
+}
+
 #[test]
 fn the_tenon_binds() {
     let tight = changed(|s| {
@@ -217,8 +253,8 @@ fn the_collar_rests_first() {
     let note = finding.note.as_deref().unwrap();
     assert_eq!(
         note,
-        "the end of the unit's thread meets the end of the section's thread 0.25 mm before the \
-         collar rests"
+        "the end of the unit's thread meets the run-out of the section's thread 0.25 mm before \
+         the collar rests"
     );
 
     // Trap: a clearance bore too shallow, and plain wall of the unit meets the thread.
@@ -231,6 +267,15 @@ fn the_collar_rests_first() {
     // A tail wider than the hole behind the thread.
     let wide_tail = changed(|s| s.unit.steps[2].diameter = read(7.2, 0.02));
     helped("clear.seat", &wide_tail);
+
+    // A clearance bore narrower than the unit's thread stops it at its mouth, where the chamfer
+    // has the bore's radius: 0.1 behind the thread's end at 10, so 9.9 before the collar rests.
+    let narrow = changed(|s| set_diameter(s, Item::ClearanceBore, 7.8));
+    let examination = verdicts(&narrow).unwrap();
+    let stopped = examination.finding("clear.seat").unwrap();
+    assert!((stopped.measured + 9.9).abs() < 1e-9, "{}", stopped.measured);
+    let passes = examination.finding("clear.unit").unwrap();
+    assert!((passes.measured + 0.1).abs() < 1e-9, "{}", passes.measured);
 
     let no_seat = changed(|s| s.unit.collar = read(8.2, 0.02));
     let examination = verdicts(&no_seat).unwrap();
@@ -297,7 +342,7 @@ fn the_shoulder_closes() {
     let short_thread = changed(|s| s.barrel.thread.to = mm(9.0));
     helped("joint.shoulder", &short_thread);
     let note = verdicts(&short_thread).unwrap().finding("joint.shoulder").unwrap().note.clone();
-    assert!(note.unwrap().contains("the end of the barrel's thread"));
+    assert!(note.unwrap().contains("the run-out of the barrel's thread"));
     let shallow = changed(|s| {
         s.barrel.depth = mm(9.9);
         s.barrel.thread.to = mm(9.9);
