@@ -14,7 +14,9 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
     text += &paint(&heads, Tone::Faint, style);
     let (judged, told): (Vec<_>, Vec<_>) =
         examination.findings.iter().partition(|finding| finding.judgement.is_some());
-    judged.into_iter().for_each(|finding| text += &row(finding, style));
+    for finding in judged {
+        text += &row(finding, style);
+    }
     text += &format!("\n{}\n", paint("For information", Tone::Strong, style));
     for finding in told {
         let drawn = rounded(finding.measured, finding.unit);
@@ -50,13 +52,8 @@ fn row(finding: &Finding, style: Style) -> String {
         rounded(judged.worst, unit),
         format!("{side} {}", rounded(judged.limit, unit)),
     ];
-    let plain = line(
-        &judged.verdict.to_string(),
-        finding.title,
-        numbers.each_ref().map(String::as_str),
-        unit,
-    );
     let word = judged.verdict.to_string();
+    let plain = line(&word, finding.title, numbers.each_ref().map(String::as_str), &said(finding));
     let mut text = plain.replacen(&word, &paint(&word, tone(judged.verdict), style), 1);
     if judged.verdict != Verdict::Holds {
         let place = finding.place.map(|p| format!("{} mm from the front", rounded(p.z(), "mm")));
@@ -68,6 +65,15 @@ fn row(finding: &Finding, style: Style) -> String {
         }
     }
     text
+}
+
+/// The unit in words; percent of thread on both bases that are in use, since each is taken for
+/// the other.
+fn said(finding: &Finding) -> String {
+    match finding.detail("on drill charts") {
+        Some(chart) => format!("% of full depth ({chart:.0} % on drill charts)"),
+        None => finding.unit.to_owned(),
+    }
 }
 
 /// A value with the digits that can be measured: hundredths of a millimetre, whole percent,
