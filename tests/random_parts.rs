@@ -51,8 +51,8 @@ fn radius(part: &Part, skin: Skin, side: Side, theta: f64, z: f64) -> f64 {
         ((z - za) * (z - zb) < 0.0)
             .then(|| a.radius() + (b.radius() - a.radius()) * (z - za) / (zb - za))
     };
-    let runs = part.runs.iter().filter(|r| r.skin == skin);
-    let outline = runs.filter_map(|r| at(r.from, r.to)).next().unwrap_or(0.0);
+    let mut runs = part.runs.iter().filter(|r| r.skin == skin);
+    let outline = runs.find_map(|r| at(r.from, r.to)).unwrap_or(0.0);
     let thread = part.threads.iter().find(|t| t.side == side).unwrap();
     if z < thread.from.as_mm() || z > thread.to.as_mm() {
         return outline;
@@ -82,7 +82,7 @@ fn examine(seed: u64, part: &Part, body: &Body) {
     let error = |chord: f64| {
         let (mesh, found) = tessellate(body, chord).unwrap_or_else(|e| panic!("seed {seed}: {e}"));
         // By the sides really made, which are a little finer than asked.
-        (found.volume / exact.volume - 1.0) * f64::from(mesh.sides).powi(2)
+        (found.volume / exact.volume - 1.0) * f64::from(mesh.sides * mesh.sides)
     };
     let (coarse, fine) = (error(0.02), error(0.005));
     assert!((coarse - fine).abs() < 0.1 * coarse.abs().max(0.5), "seed {seed}: {coarse} {fine}");

@@ -37,7 +37,8 @@ struct Trials<'a> {
 /// Gives every finding that does not hold its advice.
 ///
 /// Of all single changes that make it hold, and no other verdict worse nor the section
-/// impossible, the smallest; of equals the one that lies nearest to the front.
+/// impossible, the smallest; of those within one step of it, hidden sizes before those that the
+/// hand feels.
 pub(super) fn advise(section: &Section, mates: &Mates, findings: &mut [Finding]) {
     if findings.iter().filter_map(Finding::verdict).all(|verdict| verdict == Verdict::Holds) {
         return;
@@ -74,21 +75,25 @@ fn of(scores: &[Score], code: &str) -> Option<Score> {
 }
 
 impl Trials<'_> {
-    /// The smallest change that makes a finding hold.
+    /// The smallest change that makes a finding hold; of those within a step of it the one to
+    /// make first.
     fn best(&mut self, code: &'static str) -> Option<Change> {
-        let mut best: Option<Change> = None;
+        let size = |change: &Change| (change.to - change.from).abs();
+        let mut found: Vec<Change> = Vec::new();
+        let mut reach = f64::INFINITY;
         for parameter in 0..self.parameters.len() {
             for side in [1, -1] {
-                let reach = best.map(|change| (change.to - change.from).abs());
                 if let Some(change) = self.along(code, parameter, side, reach) {
-                    let size = (change.to - change.from).abs();
-                    if reach.is_none_or(|reach| size < reach) {
-                        best = Some(change);
-                    }
+                    reach = reach.min(size(&change) + 1.0 / STEPS_PER_MM);
+                    found.push(change);
                 }
             }
         }
-        best
+        found.retain(|change| size(change) < reach);
+        let rank = |change: &Change| change.parameter.rank();
+        found
+            .into_iter()
+            .min_by(|a, b| rank(a).cmp(&rank(b)).then_with(|| size(a).total_cmp(&size(b))))
     }
 
     /// The smallest change of one parameter to one side, within a reach.
@@ -97,44 +102,46 @@ impl Trials<'_> {
         code: &'static str,
         parameter: usize,
         side: i32,
-        reach: Option<f64>,
+        reach: f64,
     ) -> Option<Change> {
-        let before = of(&self.before, code)?;
         let from = self.parameters[parameter].get(self.section)?;
-        let within = |to: f64| reach.is_none_or(|reach| (to - from).abs() < reach);
-        let mut tried = 0;
+        let within = |to: f64| (to - from).abs() < reach;
+        let mut last = of(&self.before, code)?.spare + LEAST_GAIN;
+        // The last two strides: a measure between two limits may have its best before the last.
+        let mut passed = [0, 0];
         for stride in STRIDES {
-            let first_reach = within(stepped(from, (tried + 1) * side));
-            if !first_reach {
+            if !within(stepped(from, (passed[1] + 1) * side)) {
                 return None;
             }
             let score = self.trial(parameter, stride * side).and_then(|s| of(s, code));
-            if stride == 1 && score.is_none_or(|s| s.spare < before.spare + LEAST_GAIN) {
-                // The first step does not help, and the measures are monotonous.
+            let better = score.filter(|score| score.spare >= last);
+            if stride == 1 && better.is_none() {
+                // Where the first step does not help, none does: a measure between two limits
+                // has one best value, any other is better the farther the change goes.
                 return None;
             }
-            if score.is_none_or(|s| s.verdict == Verdict::Holds) {
-                let step =
-                    (tried + 1..=stride).find(|step| self.works(code, parameter, step * side))?;
-                let to = stepped(from, step * side);
-                let parameter = self.parameters[parameter];
+            if better.is_none_or(|score| score.verdict == Verdict::Holds) {
+                let mut between = passed[0] + 1..=stride;
+                let step = between.find(|step| self.works(code, parameter, step * side))?;
+                let (parameter, to) = (self.parameters[parameter], stepped(from, step * side));
                 return within(to).then_some(Change { parameter, from, to });
             }
-            tried = stride;
+            last = better.map_or(last, |score| score.spare);
+            passed = [passed[1], stride];
         }
         None
     }
 
     /// Whether a change makes the finding hold and worsens nothing.
     fn works(&mut self, code: &'static str, parameter: usize, step: i32) -> bool {
-        let before = self.before.clone();
-        let Some(after) = self.trial(parameter, step) else { return false };
-        let holds = of(after, code).is_some_and(|score| score.verdict == Verdict::Holds);
-        holds
-            && after.iter().all(|score| {
-                let then = of(&before, score.code).map_or(Verdict::Holds, |score| score.verdict);
-                score.verdict <= then
-            })
+        self.trial(parameter, step);
+        let Some(Some(after)) = self.done.get(&(parameter, step)) else { return false };
+        let no_worse = |score: &Score| {
+            let before = of(&self.before, score.code);
+            score.verdict <= before.map_or(Verdict::Holds, |before| before.verdict)
+        };
+        of(after, code).is_some_and(|score| score.verdict == Verdict::Holds)
+            && after.iter().all(no_worse)
     }
 
     /// Measures a changed section; none where it can't be made.

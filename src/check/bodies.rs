@@ -1,7 +1,9 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
 use crate::quantity::Length;
-use crate::section::{Barrel, Depth, Item, Part, Section, Side, Thread, ThreadForm, Unit};
+use crate::section::{
+    Barrel, Bore, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit,
+};
 use crate::solid::{Body, BuildError, CutThread, Swept, build};
 
 /// A body with its lines in the half-plane.
@@ -110,10 +112,12 @@ fn section_at_most_material(section: &Section) -> Section {
     full.unit_thread = at_most_material(&section.unit_thread);
     for bore in &mut full.bores {
         bore.diameter = bore.limits.min();
-        if bore.item == Item::TapDrill {
-            // The tap drill's hole is the unit thread's crest.
-            full.unit_thread.form.crest = bore.diameter;
-        }
+    }
+    // The tap drill's hole is the unit thread's crest, unless the through bore is wider.
+    let passes = |bore: &&Bore| matches!(bore.item, Item::TapDrill | Item::ThroughBore);
+    let holes = full.bores.iter().filter(passes).map(|bore| bore.diameter);
+    if let Some(widest) = holes.reduce(Length::max) {
+        full.unit_thread.form.crest = widest;
     }
     full
 }
@@ -166,7 +170,7 @@ const LONG_HOLE: f64 = 3.0;
 /// [`LONG_HOLE`] diameters.
 pub(super) fn wanders(section: &Section, item: Item) -> bool {
     section.bore(item).is_some_and(|bore| {
-        let drilled = matches!(bore.point, crate::section::Point::Cone(_));
+        let drilled = matches!(bore.point, Point::Cone(_));
         let long = bore.full_depth(section.length()) / bore.diameter > LONG_HOLE;
         bore.depth == Depth::Through || (drilled && long)
     })

@@ -5,7 +5,7 @@ use super::engagement::finding;
 use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge};
 use super::slide::{Contact, Gap, Rest, Slide};
-use super::{Bound, Finding, Place, unit_thread};
+use super::{Bound, Finding, Place, unit_thread, words};
 use crate::section::Item;
 
 /// The collar rests before anything else touches.
@@ -41,7 +41,7 @@ fn seat(model: &Model, drawn: &Rest) -> Finding {
     let whole = part.drawn.end();
     let room = |unit: &Built, part: &Built| room_of(&rest(model, unit, part), whole);
     let measured = room_of(drawn, whole);
-    let worst = room(&unit.drawn, &part.least).min(room(&unit.drawn, &part.most));
+    let worst = room(&unit.drawn, &part.least).min(room(&unit.drawn, &part.most)).min(measured);
     let read = [&unit.least, &unit.most]
         .into_iter()
         .flat_map(|u| [room(u, &part.least), room(u, &part.most)])
@@ -75,7 +75,7 @@ fn note(rest: &Rest, room: f64) -> Option<String> {
         return Some("the collar finds no seat to rest on".to_owned());
     }
     let touch = rest.other.filter(|_| room < ROUNDING)?;
-    let (inner, outer) = (touch.inner.feature, touch.outer.feature);
+    let (inner, outer) = (words::surface(touch.inner.feature), words::surface(touch.outer.feature));
     Some(if room < -ROUNDING {
         format!("{inner} meets {outer} {:.2} mm before the collar rests", -room)
     } else {
@@ -98,9 +98,15 @@ fn room(model: &Model) -> Option<Finding> {
         slide.gaps(rest(model, unit, part).advance())
     };
     let drawn = gaps(&unit.drawn, &part.drawn);
-    let least = least(&drawn)?;
-    let worst = self::least(&gaps(&unit.drawn, &part.most))?.gap;
-    let read = self::least(&gaps(&unit.most, &part.most))?.gap;
+    // What a longer unit would reach besides is the seat's matter.
+    let passed = |gap: &Gap| drawn.iter().any(|other| other.pair() == gap.pair());
+    let least_passed = |unit: &Built, part: &Built| {
+        let gaps = gaps(unit, part).into_iter().filter(passed);
+        gaps.map(|gap| gap.room).reduce(f64::min)
+    };
+    let least = drawn.iter().copied().reduce(tighter)?;
+    let worst = least_passed(&unit.drawn, &part.most)?;
+    let read = least_passed(&unit.most, &part.most)?;
     let limit = &model.section.criteria.least_clearance;
     let measure = Measure {
         worst,
@@ -109,20 +115,27 @@ fn room(model: &Model) -> Option<Finding> {
         band: model.section.criteria.band.as_mm(),
     };
     let judgement = judge(measure, Bound::AtLeast, limit.value.as_mm(), &limit.source);
+    let words_of = |gap: &Gap| (words::item(gap.pair().0), words::item(gap.pair().1));
     let named = |gap: &Gap| {
-        let name = format!("{} in {}", gap.inner.feature.item, gap.outer.feature);
-        detail(name, gap.gap, "mm")
+        let (inner, outer) = words_of(gap);
+        detail(format!("{inner} in {outer}"), gap.room, "mm")
     };
+    let names = words_of(&least);
     Some(Finding {
         judgement: Some(judgement),
         place: Some(Place { inner: least.inner, outer: least.outer }),
-        note: (least.gap < 0.0)
-            .then(|| format!("the {} can't pass the {}", least.inner.feature, least.outer.feature)),
-        details: drawn.iter().map(named).collect(),
-        ..finding(UNIT, least.gap, "mm", ROUNDING)
+        note: (least.room < 0.0).then(|| format!("the {} can't pass the {}", names.0, names.1)),
+        details: of_items(&drawn).iter().map(named).collect(),
+        ..finding(UNIT, least.room, "mm", ROUNDING)
     })
 }
 
-fn least(gaps: &[Gap]) -> Option<Gap> {
-    gaps.iter().copied().reduce(|a, b| if b.gap < a.gap { b } else { a })
+fn tighter(a: Gap, b: Gap) -> Gap {
+    if b.room < a.room { b } else { a }
+}
+
+/// The tightest gap of each item of the unit.
+fn of_items(gaps: &[Gap]) -> Vec<Gap> {
+    let by_item = gaps.chunk_by(|a, b| a.pair().0 == b.pair().0);
+    by_item.filter_map(|gaps| gaps.iter().copied().reduce(tighter)).collect()
 }

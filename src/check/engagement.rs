@@ -6,8 +6,11 @@ use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge, worse};
 use super::mating::{Mating, mate};
 use super::slide::{Rest, Slide};
-use super::{Bound, Detail, Finding};
+use super::{Bound, Detail, Finding, words};
+use crate::quantity::Length;
 use crate::section::{Item, Limit, PercentLimits};
+use crate::solid::CutThread;
+use crate::standard::percent::{self, Base};
 
 /// Codes and titles of one pair of threads.
 pub(super) struct Names {
@@ -89,8 +92,8 @@ impl Pair<'_> {
     fn height(&self, states: &States) -> Finding {
         let States { drawn, loose, loose_read, tight, tight_read } = states;
         let of = |m: &Mating| m.percent.full_depth;
-        let error = 100.0 * ROUNDING * drawn.percent.full_depth.abs().max(1.0)
-            / drawn.height.abs().max(ROUNDING.sqrt());
+        let pitch = Length::mm(self.outer.drawn.thread(self.outer_thread).map_or(1.0, |t| t.pitch));
+        let error = percent::of_overlap(Length::mm(ROUNDING), pitch, Base::FullDepth);
         let side = |worst: &Mating, read: &Mating, bound, limit: &Limit<f64>| {
             let uncertainty = (of(worst) - of(read)).abs();
             let measure = Measure { worst: of(worst), error, uncertainty, band: 0.0 };
@@ -122,7 +125,7 @@ impl Pair<'_> {
         let worst = loose.turns.min(tight.turns);
         let uncertainty = (worst - loose_read.turns.min(tight_read.turns)).max(0.0);
         let length = drawn.run[1] - drawn.run[0];
-        let lead = self.outer.drawn.thread(self.outer_thread).map_or(1.0, |t| t.lead());
+        let lead = self.outer.drawn.thread(self.outer_thread).map_or(1.0, CutThread::lead);
         let (error, band) = (ROUNDING / lead, self.band / lead);
         let limit = self.least_turns;
         let measure = Measure { worst, error, uncertainty, band };
@@ -166,7 +169,7 @@ impl Pair<'_> {
         let turns = drawn.binds_after?;
         let internal = self.outer.drawn.thread(self.outer_thread)?;
         let external = self.inner.drawn.thread(self.inner_thread)?;
-        let (inner, outer) = (self.inner_thread, self.outer_thread);
+        let (inner, outer) = (words::item(self.inner_thread), words::item(self.outer_thread));
         if internal.hand != external.hand {
             return Some(format!("the {inner} and the {outer} are of opposite hands"));
         }
@@ -189,7 +192,7 @@ impl Pair<'_> {
         let measure = Measure { worst: of(tight), error: ROUNDING, uncertainty, band: 0.0 };
         let judgement = judge(measure, Bound::AtLeast, 0.0, "geometry: less than none rubs");
         let note = (of(tight) < -ROUNDING).then(|| {
-            let (inner, outer) = (self.inner_thread, self.outer_thread);
+            let (inner, outer) = (words::item(self.inner_thread), words::item(self.outer_thread));
             if tight.crest_gap < tight.root_gap {
                 format!("the crest of the {inner} rubs on the root of the {outer}")
             } else {

@@ -5,7 +5,7 @@ use super::engagement::finding;
 use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge};
 use super::slide::Rest;
-use super::{Bound, Finding, Place, tenon_thread};
+use super::{Bound, Finding, Place, tenon_thread, words};
 use crate::section::{Item, Skin};
 
 /// The shoulder closes before the tenon bottoms or jams.
@@ -55,7 +55,7 @@ fn shoulder(model: &Model) -> Finding {
     let worst = [room(model, &part.least, &barrel.least), room(model, &part.most, &barrel.most)]
         .iter()
         .map(Room::least)
-        .fold(f64::MAX, f64::min);
+        .fold(drawn.least(), f64::min);
     let band = model.section.criteria.band.as_mm();
     let measure = Measure { worst, error: ROUNDING, uncertainty: 0.0, band };
     let source = "geometry: the shoulder must close before anything else touches";
@@ -75,7 +75,7 @@ fn shoulder(model: &Model) -> Finding {
     } else if let Some((c, jam)) =
         drawn.rest.other.zip(drawn.jam).filter(|(_, j)| *j < drawn.bottom)
     {
-        let (inner, outer) = (c.inner.feature, c.outer.feature);
+        let (inner, outer) = (words::surface(c.inner.feature), words::surface(c.outer.feature));
         Some(format!("{inner} meets {outer} {:.2} mm before the shoulder closes", -jam))
     } else {
         Some(format!("the tenon bottoms {:.2} mm before the shoulder closes", -drawn.bottom))

@@ -28,6 +28,7 @@ mod slide;
 mod tenon_thread;
 mod unit_thread;
 mod wall;
+mod words;
 
 pub use catalogue::{CheckInfo, list};
 pub use finding::{Advice, Bound, Change, Detail, Finding, Judgement, Place, Spot, Verdict};

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::words;
 use crate::quantity::{Length, Limits};
 use crate::section::{Depth, Item, Section, Thread};
 
@@ -45,8 +46,8 @@ impl fmt::Display for Parameter {
             Self::FrontDiameter => f.write_str("diameter at the front face"),
             Self::GripDiameter(n) => write!(f, "diameter at the end of run {n} of the grip"),
             Self::GripLength => f.write_str("length of the grip"),
-            Self::BoreDiameter(item) => write!(f, "diameter of the {}", words(*item)),
-            Self::BoreDepth(item) => write!(f, "depth of the {}", words(*item)),
+            Self::BoreDiameter(item) => write!(f, "diameter of the {}", words::item(*item)),
+            Self::BoreDepth(item) => write!(f, "depth of the {}", words::item(*item)),
             Self::UnitThreadEnd => f.write_str("depth of full thread for the unit"),
             Self::TenonLength => f.write_str("length of the tenon"),
             Self::TenonChamfer => f.write_str("chamfer of the tenon"),
@@ -57,16 +58,6 @@ impl fmt::Display for Parameter {
             Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
             Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
         }
-    }
-}
-
-fn words(bore: Item) -> &'static str {
-    match bore {
-        Item::Recess => "collar recess",
-        Item::ClearanceBore => "clearance bore",
-        Item::TapDrill => "tap drill's hole",
-        Item::ThroughBore => "through bore",
-        _ => "bore",
     }
 }
 
@@ -94,10 +85,25 @@ impl Parameter {
         matches!(self, Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth)
     }
 
+    /// Which of two changes of one size to make first, the lower: hidden ends of threads and
+    /// holes before diameters, and last what the hand feels or what moves the collar.
+    pub(super) fn rank(self) -> u8 {
+        match self {
+            Self::UnitThreadEnd | Self::TenonChamfer => 0,
+            Self::BoreDepth(Item::Recess) => 6,
+            Self::BoreDepth(_) => 1,
+            Self::BoreDiameter(_) => 2,
+            Self::TenonLength | Self::PilotDiameter | Self::ReliefDiameter | Self::ReliefWidth => 3,
+            Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth => 4,
+            Self::FrontDiameter | Self::GripDiameter(_) => 5,
+            Self::GripLength => 7,
+        }
+    }
+
     /// Its value, in millimetres; none where the section has no such thing.
     pub fn get(self, section: &Section) -> Option<f64> {
         let bore = |item| section.bore(item);
-        Some(match self {
+        let size = match self {
             Self::FrontDiameter => section.grip.front,
             Self::GripDiameter(n) => section.grip.runs.get(usize::from(n) - 1)?.to.diameter,
             Self::GripLength => section.grip.length(),
@@ -115,8 +121,8 @@ impl Parameter {
             Self::BarrelHole => section.barrel.thread.form.crest,
             Self::BarrelDepth => section.barrel.depth,
             Self::CounterboreDepth => section.barrel.counterbore?.depth,
-        })
-        .map(Length::as_mm)
+        };
+        Some(size.as_mm())
     }
 
     /// The section with this size changed, and with it what is cut by the same tool or measured

@@ -45,7 +45,7 @@ pub(super) struct Contact {
 /// The least radial gap between the parts of an item and what they pass.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Gap {
-    pub gap: f64,
+    pub room: f64,
     /// On the inner body, in the outer one's z.
     pub inner: Spot,
     pub outer: Spot,
@@ -90,8 +90,8 @@ impl<'a> Slide<'a> {
         }
     }
 
-    /// The least radial gap of each item of the inner body, at an advance, to what it has passed,
-    /// in the order in which the items first appear.
+    /// The least radial gap of each item of the inner body, at an advance, to each item that it
+    /// has passed, sorted by the items.
     pub fn gaps(&self, advance: f64) -> Vec<Gap> {
         let mut gaps: Vec<Gap> = Vec::new();
         let sides = |l: &&Swept| l.skin == Skin::Outside && l.from[1] != l.to[1];
@@ -101,46 +101,51 @@ impl<'a> Slide<'a> {
             let corners = corners.filter(|z| *z > from.min(to) && *z < from.max(to));
             for z in corners.chain([from, to]) {
                 let r = radius_at(inner, z - advance);
-                let Some(outer) = self.narrowest_passed(inner, z) else { continue };
                 let spot = Spot { feature: inner.feature, r, z };
-                let found = Gap { gap: outer.r - r, inner: spot, outer };
-                let same = |g: &&mut Gap| g.inner.feature.item == inner.feature.item;
-                match gaps.iter_mut().find(same) {
-                    Some(best) if found.gap < best.gap => *best = found,
-                    Some(_) => {}
-                    None => gaps.push(found),
+                for outer in self.passed(inner, z) {
+                    let found = Gap { room: outer.r - r, inner: spot, outer };
+                    match gaps.iter_mut().find(|gap| gap.pair() == found.pair()) {
+                        Some(best) if found.room < best.room => *best = found,
+                        Some(_) => {}
+                        None => gaps.push(found),
+                    }
                 }
             }
         }
+        gaps.sort_by_key(Gap::pair);
         gaps
     }
 
-    /// The narrowest place of the outer body's bore up to z, as it counts for a line.
-    fn narrowest_passed(&self, inner: &Swept, z: f64) -> Option<Spot> {
+    /// The narrowest place of each line of the outer body's bore up to z, as far as it counts for
+    /// a line of the inner body.
+    fn passed(&self, inner: &Swept, z: f64) -> impl Iterator<Item = Spot> + '_ {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
             let threaded = inner.feature.item == ridge.item
                 && inner.from[1].max(inner.to[1]) > ridge.extent[0];
             threaded.then_some(groove.extent[0])
         });
-        let mut narrowest: Option<Spot> = None;
         // A step needs no case: the line behind it begins at its narrower end.
         let sides = |l: &&Swept| l.skin == Skin::Bore && l.from[1] != l.to[1];
-        for line in self.outer.lines.iter().filter(sides) {
+        self.outer.lines.iter().filter(sides).filter_map(move |line| {
             let in_order = line.from[1] < line.to[1];
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
             if front[1] >= z || stop.is_some_and(beyond) {
-                continue;
+                return None;
             }
             let end = back[1].min(z);
             let r_end = radius_at(line, end);
             let (r, z) = if r_end <= front[0] { (r_end, end) } else { (front[0], front[1]) };
-            if narrowest.is_none_or(|best| r < best.r) {
-                narrowest = Some(Spot { feature: line.feature, r, z });
-            }
-        }
-        narrowest
+            Some(Spot { feature: line.feature, r, z })
+        })
+    }
+}
+
+impl Gap {
+    /// What passes what.
+    pub fn pair(&self) -> (Item, Item) {
+        (self.inner.feature.item, self.outer.feature.item)
     }
 }
 

@@ -16,13 +16,16 @@ pub(super) const NAMES: Names = Names {
 /// The unit and the section as a pair.
 pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
+    // Without a recess the collar rests on the front face.
+    let recessed = model.section.bore(Item::Recess).is_some();
+    let seat: &[Item] = if recessed { &[Item::Recess] } else { &[Item::FrontFace] };
     Pair {
         names: NAMES,
         inner: model.unit,
         inner_thread: Item::UnitBody,
         outer: model.part,
         outer_thread: Item::UnitThread,
-        seat: (Item::Collar, &[Item::Recess]),
+        seat: (Item::Collar, seat),
         inner_was_read: true,
         origin: 0.0,
         percent: &criteria.unit_thread,

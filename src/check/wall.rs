@@ -129,14 +129,14 @@ fn offset(section: &Section, bore: Item) -> f64 {
 
 /// Whether the wall between two surfaces belongs to a zone.
 fn in_zone(zone: Zone, bore: Feature, outside: Feature) -> bool {
-    let before_shoulder = matches!(outside.item, Item::Grip(_) | Item::Shoulder);
     match zone {
         Zone::Lip => bore == Feature::new(Item::Recess, Facet::Side),
         Zone::Recess => bore.item == Item::Recess && bore.facet != Facet::Side,
         Zone::Clearance => bore.item == Item::ClearanceBore,
         Zone::UnitThread => bore.item == Item::UnitThread,
         Zone::TapDrill => bore.item == Item::TapDrill,
-        Zone::Through => bore.item == Item::ThroughBore && before_shoulder,
+        // The shoulder's inner edge is the tenon's or the relief's: they have their own limits.
+        Zone::Through => bore.item == Item::ThroughBore && matches!(outside.item, Item::Grip(_)),
         Zone::Relief => outside.item == Item::Relief,
         Zone::Tenon => {
             outside.item == Item::TenonThread || outside == Feature::new(Item::Tenon, Facet::Side)

@@ -19,7 +19,7 @@ pub(super) fn make(
     design: &str,
     out: &Path,
     chord: f64,
-    screen: &Screen,
+    screen: Screen,
 ) -> Outcome {
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
@@ -51,7 +51,7 @@ pub(super) fn make(
 }
 
 /// Reads a design; says what is wrong with it, and what is worth knowing.
-pub(super) fn load(library: &Library, design: &str, screen: &Screen) -> Option<Resolved> {
+pub(super) fn load(library: &Library, design: &str, screen: Screen) -> Option<Resolved> {
     match design::load(library, design) {
         Ok(resolved) => {
             if !screen.quiet() {

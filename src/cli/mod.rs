@@ -107,10 +107,10 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord } => make::make(&library, &design, &out, chord, &screen),
-        Command::Check { design, json } => check::check(&library, &design, json, &screen),
-        Command::New { name } => new::new(&name, &screen),
-        Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), &screen),
+        Command::Make { design, out, chord } => make::make(&library, &design, &out, chord, screen),
+        Command::Check { design, json } => check::check(&library, &design, json, screen),
+        Command::New { name } => new::new(&name, screen),
+        Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };
     outcome.into()
 }

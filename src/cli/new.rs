@@ -8,7 +8,7 @@ use super::screen::Screen;
 use crate::design::{file_name_fault, template};
 
 /// Writes NAME.toml and NAME-unit.toml into the current folder; never over a file.
-pub(super) fn new(name: &str, screen: &Screen) -> Outcome {
+pub(super) fn new(name: &str, screen: Screen) -> Outcome {
     if let Some(fault) = file_name_fault(name) {
         screen.complain("new.name", format!("a pen can't be called {name:?}: {fault}"));
         return Outcome::Wrong;

@@ -1,14 +1,14 @@
 //! `profiles`: what a name finds.
 
 use super::outcome::Outcome;
-use super::screen::Screen;
+use super::screen::{Screen, print};
 use crate::design::{Kind, Library};
 use crate::diagnostic::{Tone, paint};
 
 /// Lists all profiles, or shows the text of one.
-pub(super) fn profiles(library: &Library, name: Option<&str>, screen: &Screen) -> Outcome {
+pub(super) fn profiles(library: &Library, name: Option<&str>, screen: Screen) -> Outcome {
     let Some(name) = name else {
-        screen.print(&list(library, screen));
+        print(&list(library, screen));
         return Outcome::Fine;
     };
     let texts: Vec<String> =
@@ -24,12 +24,12 @@ pub(super) fn profiles(library: &Library, name: Option<&str>, screen: &Screen) -
         return Outcome::Wrong;
     }
     for text in texts {
-        screen.print(&text);
+        print(&text);
     }
     Outcome::Fine
 }
 
-fn list(library: &Library, screen: &Screen) -> String {
+fn list(library: &Library, screen: Screen) -> String {
     let mut text = String::new();
     for kind in Kind::ALL {
         text += &paint(kind.folder(), Tone::Strong, screen.style());

@@ -27,39 +27,39 @@ impl Screen {
     }
 
     /// How to colour what is printed as a result.
-    pub fn style(&self) -> Style {
+    pub fn style(self) -> Style {
         self.out
     }
 
     /// Whether only what is wrong is printed.
-    pub fn quiet(&self) -> bool {
+    pub fn quiet(self) -> bool {
         self.quiet
     }
 
     /// Prints a result, unless quiet.
-    pub fn say(&self, text: &str) {
+    pub fn say(self, text: &str) {
         if !self.quiet {
-            self.print(text);
+            print(text);
         }
     }
 
-    /// Prints what was asked for itself (JSON, a profile's text), quiet or not.
-    pub fn print(&self, text: &str) {
-        // Who closes the pipe has read enough.
-        let _ = std::io::stdout().write_all(text.as_bytes());
-    }
-
     /// Prints what is wrong.
-    pub fn complain(&self, code: &'static str, message: impl Into<String>) {
+    pub fn complain(self, code: &'static str, message: impl Into<String>) {
         self.diagnostics(&[Diagnostic::error(code, message)], &Sources::default());
     }
 
     /// Prints errors, and notes unless quiet, with their places.
-    pub fn diagnostics(&self, diagnostics: &[Diagnostic], sources: &Sources) {
+    pub fn diagnostics(self, diagnostics: &[Diagnostic], sources: &Sources) {
         if diagnostics.is_empty() {
             return;
         }
         let text = render(diagnostics, sources, self.err);
         let _ = std::io::stderr().write_all((text + "\n").as_bytes());
     }
+}
+
+/// Prints what was asked for itself (JSON, a profile's text), quiet or not.
+pub(super) fn print(text: &str) {
+    // Who closes the pipe has read enough.
+    let _ = std::io::stdout().write_all(text.as_bytes());
 }

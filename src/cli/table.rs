@@ -1,7 +1,7 @@
 //! The verdicts as a maker reads them: no geometry words, numbers as a caliper shows them.
 
 use super::outcome::Outcome;
-use crate::check::{Examination, Finding, Verdict};
+use crate::check::{Bound, Examination, Finding, Verdict};
 use crate::design::Resolved;
 use crate::diagnostic::{Style, Tone, paint};
 
@@ -10,13 +10,23 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
     let section = &resolved.section;
     let title = format!("{}: {}, unit {:?}", section.name, section.material, section.unit.name);
     let mut text = format!("{}\n\n", paint(&title, Tone::Strong, style));
-    let heads = format!("{:8}{:44}{:>10}{:>10}{:>12}", "", "", "as drawn", "at worst", "limit");
-    text += &format!("{}\n", paint(&heads, Tone::Faint, style));
-    for finding in &examination.findings {
+    let heads = line("", "", ["as drawn", "at worst", "limit"], "");
+    text += &paint(&heads, Tone::Faint, style);
+    let (judged, told): (Vec<_>, Vec<_>) =
+        examination.findings.iter().partition(|finding| finding.judgement.is_some());
+    for finding in judged {
         text += &row(finding, style);
     }
+    text += &format!("\n{}\n", paint("For information", Tone::Strong, style));
+    for finding in told {
+        let drawn = rounded(finding.measured, finding.unit);
+        text += &line("", finding.title, [&drawn, "", ""], finding.unit);
+    }
     if !resolved.derived.is_empty() {
-        text += &format!("\n{}\n", paint("Worked out from the unit", Tone::Strong, style));
+        text += &format!(
+            "\n{}\n",
+            paint("Worked out (set it in the design to change it)", Tone::Strong, style)
+        );
         for derived in &resolved.derived {
             text += &format!("  {:<28} {:<12} {}\n", derived.key, derived.value, derived.from);
         }
@@ -24,29 +34,32 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
     text + "\n" + &sum(examination, style) + "\n"
 }
 
+/// One line of the table in its columns: verdict, what, three numbers, unit.
+fn line(verdict: &str, title: &str, [drawn, worst, limit]: [&str; 3], unit: &str) -> String {
+    let text = format!("{verdict:8}{title:54}{drawn:>9}{worst:>10}{limit:>16} {unit}");
+    text.trim_end().to_owned() + "\n"
+}
+
 fn row(finding: &Finding, style: Style) -> String {
     let unit = finding.unit;
-    let drawn = rounded(finding.measured, unit);
-    let Some(judged) = &finding.judgement else {
-        let (title, word) = (finding.title, paint(&format!("{:8}", ""), Tone::Faint, style));
-        return format!("{word}{title:44}{drawn:>10}{:>10}{:>12} {unit}\n", "", "");
-    };
-    let tone = tone(judged.verdict);
-    let word = paint(&format!("{:8}", judged.verdict.to_string()), tone, style);
-    let worst = rounded(judged.worst, unit);
+    let Some(judged) = &finding.judgement else { return String::new() };
     let side = match judged.bound {
-        crate::check::Bound::AtLeast => "at least",
-        crate::check::Bound::AtMost => "at most",
+        Bound::AtLeast => "at least",
+        Bound::AtMost => "at most",
     };
-    let limit = format!("{side} {}", rounded(judged.limit, unit));
-    let mut text = format!("{word}{:44}{drawn:>10}{worst:>10}{limit:>16} {unit}\n", finding.title);
+    let numbers = [
+        rounded(finding.measured, unit),
+        rounded(judged.worst, unit),
+        format!("{side} {}", rounded(judged.limit, unit)),
+    ];
+    let word = judged.verdict.to_string();
+    let plain = line(&word, finding.title, numbers.each_ref().map(String::as_str), &said(finding));
+    let mut text = plain.replacen(&word, &paint(&word, tone(judged.verdict), style), 1);
     if judged.verdict != Verdict::Holds {
-        let place =
-            finding.place.map(|p| format!("{} from the front", rounded(p.z(), "mm") + " mm"));
+        let place = finding.place.map(|p| format!("{} mm from the front", rounded(p.z(), "mm")));
         let source = format!("limit: {}", judged.limit_source);
-        let why: Vec<String> =
-            [place, finding.note.clone(), Some(source)].into_iter().flatten().collect();
-        text += &format!("{:8}{}\n", "", why.join("; "));
+        let why = [place, finding.note.clone(), Some(source)].into_iter().flatten();
+        text += &format!("{:8}{}\n", "", why.collect::<Vec<_>>().join("; "));
         if let Some(advice) = judged.advice {
             text += &format!("{:8}-> {advice}\n", "");
         }
@@ -54,14 +67,26 @@ fn row(finding: &Finding, style: Style) -> String {
     text
 }
 
+/// The unit in words; percent of thread on both bases that are in use, since each is taken for
+/// the other.
+fn said(finding: &Finding) -> String {
+    match finding.detail("on drill charts") {
+        Some(chart) => format!("% of full depth ({chart:.0} % on drill charts)"),
+        None => finding.unit.to_owned(),
+    }
+}
+
 /// A value with the digits that can be measured: hundredths of a millimetre, whole percent,
 /// tenths of a turn.
 fn rounded(value: f64, unit: &str) -> String {
-    match unit {
-        "mm" => format!("{value:.2}"),
-        "turns" => format!("{value:.1}"),
-        _ => format!("{value:.0}"),
-    }
+    let digits = match unit {
+        "mm" => 2,
+        "turns" => 1,
+        _ => 0,
+    };
+    let text = format!("{value:.digits$}");
+    // A value that rounds to nothing has no sign.
+    if text.trim_matches(['-', '0', '.']).is_empty() { text.replace('-', "") } else { text }
 }
 
 fn tone(verdict: Verdict) -> Tone {

@@ -60,13 +60,13 @@ pub struct Entry {
 
 /// The text of a profile and where it was found.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Profile {
+pub(super) struct Profile {
     /// The path as it was made up, or `built-in/units/demo-unit.toml`.
-    pub origin: String,
+    pub(super) origin: String,
     /// Its text.
-    pub text: String,
+    pub(super) text: String,
     /// The folder of its file; none for a built-in one.
-    pub folder: Option<PathBuf>,
+    pub(super) folder: Option<PathBuf>,
 }
 
 /// Folders of profiles, in the order in which they are searched.

@@ -21,7 +21,7 @@ mod tree;
 mod unit_file;
 mod value;
 
-pub use library::{Entry, Kind, Library, Profile};
+pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
 pub use resolved::{Derived, Failure, Reading, Resolved};
 pub use template::template;

@@ -270,8 +270,37 @@ pub(super) fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) 
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
+    use crate::design::tree::parse;
+    use crate::diagnostic::Sources;
+
+    /// What a value reads as, and what is said of it.
+    pub(in crate::design) fn read<T: Read>(value: &str) -> (Option<T>, Vec<Diagnostic>) {
+        let text = format!("key = {value}");
+        let source = Sources::default().add("a test", &text);
+        let (table, errors) = parse(&text, source);
+        assert!(errors.is_empty(), "{errors:?}");
+        let mut log = Vec::new();
+        let mut reader = Reader::new(&table, Place::new(source, 0..0), String::new(), &mut log);
+        let value = reader.maybe("key").map(|placed| placed.value);
+        (value, log)
+    }
+
+    #[test]
+    fn what_nobody_asks_for_is_noted_where_it_stands() {
+        let text = "a = 1\nb = 2\n";
+        let source = Sources::default().add("a test", text);
+        let (table, _) = parse(text, source);
+        let mut log = Vec::new();
+        let mut reader = Reader::new(&table, Place::new(source, 0..0), String::new(), &mut log);
+        reader.skip(&["a"]);
+        let missing: Placed<String> = reader.need("c", "c = \"x\"");
+        assert_eq!(missing.place(), None);
+        reader.finish();
+        let said: Vec<_> = log.iter().map(|d| (d.code, d.at.map(|at| at.start))).collect();
+        assert_eq!(said, [("key.missing", Some(0)), ("key.unknown", Some(6))]);
+    }
 
     #[test]
     fn slips_are_near_and_other_words_are_not() {

@@ -146,3 +146,46 @@ fn syntax(error: &toml::de::Error, text: &str, source: SourceId) -> Diagnostic {
         .at(Place::new(source, span))
         .hint(hint)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::diagnostic::Sources;
+
+    fn tree(text: &str) -> Table {
+        let (table, errors) = parse(text, Sources::default().add("a test", text));
+        assert!(errors.is_empty(), "{errors:?}");
+        table
+    }
+
+    fn keys(table: &Table) -> Vec<&str> {
+        table.entries().map(|entry| entry.key.as_str()).collect()
+    }
+
+    #[test]
+    fn keys_stand_in_the_order_of_the_file() {
+        assert_eq!(keys(&tree("z = 1\na = 2\n[m]\n")), ["z", "a", "m"]);
+    }
+
+    #[test]
+    fn numbers_of_every_notation() {
+        let table = tree("a = 0x10\nb = 1_000\nc = 1e2\nd = -0.5\n");
+        let number = |key| match table.get(key).map(|entry| &entry.node.value) {
+            Some(Value::Number(number)) => *number,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!([number("a"), number("b"), number("c"), number("d")], [16.0, 1e3, 100.0, -0.5]);
+    }
+
+    #[test]
+    fn the_other_way_to_say_a_measure_goes() {
+        let mut sources = Sources::default();
+        let (base, over) = ("[r]\ndiameter = 9\npoint = 1\n", "[r]\nover = 0.4\n");
+        let (mut table, _) = parse(base, sources.add("base", base));
+        table.overlay(parse(over, sources.add("over", over)).0);
+        let Some(Value::Table(recess)) = table.get("r").map(|entry| &entry.node.value) else {
+            panic!("no table")
+        };
+        assert_eq!(keys(recess), ["point", "over"]);
+    }
+}

@@ -135,13 +135,13 @@ pub(super) fn report(
 /// The checks alone, as the report has them.
 pub fn checks_json(examination: &Examination) -> String {
     #[derive(Serialize)]
-    struct Checks {
+    struct Findings {
         format: u32,
         checks: Vec<Check>,
         information: Vec<Information>,
     }
     let (checks, information) = findings(examination);
-    json(&Checks { format: FORMAT, checks, information })
+    json(&Findings { format: FORMAT, checks, information })
 }
 
 fn json(value: &impl Serialize) -> String {

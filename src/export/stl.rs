@@ -10,6 +10,7 @@ use crate::mesh::Mesh;
 /// count, and 50 bytes a triangle, normals outward by the right-hand rule.
 ///
 /// Corners are the mesh's own single-precision points, so what was audited is what is written.
+#[expect(clippy::missing_panics_doc, reason = "writing to memory does not fail")]
 pub fn stl(mesh: &Mesh) -> Vec<u8> {
     let triangles: Vec<Triangle> = mesh.triangles.iter().map(|t| triangle(mesh, *t)).collect();
     let mut bytes = Cursor::new(Vec::with_capacity(84 + 50 * triangles.len()));

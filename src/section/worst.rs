@@ -1,6 +1,7 @@
 //! The section with the most material removed that its tolerances and tools allow.
 
-use super::{Item, Section};
+use super::{Bore, Item, Section};
+use crate::quantity::Length;
 
 impl Section {
     /// Every hole at its tool's greatest, the unit thread at its class's greatest, the tenon
@@ -12,10 +13,13 @@ impl Section {
         worst.unit_thread = self.unit_thread.at_least_material();
         for bore in &mut worst.bores {
             bore.diameter = bore.limits.max();
-            if bore.item == Item::TapDrill {
-                // The tap drill's hole is the unit thread's crest.
-                worst.unit_thread.form.crest = bore.diameter;
-            }
+        }
+        // The tap drill's hole is the unit thread's crest, unless the through bore, which passes
+        // it, has cut wider.
+        let passes = |bore: &&Bore| matches!(bore.item, Item::TapDrill | Item::ThroughBore);
+        let holes = worst.bores.iter().filter(passes).map(|bore| bore.diameter);
+        if let Some(widest) = holes.reduce(Length::max) {
+            worst.unit_thread.form.crest = widest;
         }
         worst
     }

@@ -85,19 +85,18 @@ fn thread(item: Item, side: Side, form: ThreadForm, from: f64, to: f64, phase: f
     Thread { item, side, designation, form, from: mm(from), to: mm(to), phase: mm(phase), limits }
 }
 
-/// A random section-like part, and what is special about it.
-pub fn part(seed: u64) -> (Part, Traits) {
-    let mut dice = Dice(seed.wrapping_mul(0xD134_2543_DE82_EF95));
-    let mut traits = Traits::new();
-    // The tenon, from its crest diameter.
+/// Half of a part: corners (diameter, z) and the thread.
+type Half = (Vec<(f64, f64)>, Thread);
+
+/// The outside, from the front to the back, with the tenon's thread.
+fn outside(dice: &mut Dice, traits: &mut Traits) -> Half {
     let crest = dice.within(9.0, 12.0);
-    let outer = form(&mut dice, Side::External, crest, &mut traits);
+    let outer = form(dice, Side::External, crest, traits);
     let root = outer.root.as_mm();
     let depth = (crest - root) / 2.0;
     let shoulder = dice.within(14.0, 22.0);
     let length = dice.within(5.0, 11.0);
     let back = shoulder + length;
-    let through = dice.within(5.0, root - 2.4);
     let mut outside = vec![(dice.within(crest + 0.2, crest + 2.0), 0.0)];
     let knee = dice.within(5.0, 12.0);
     outside.push((dice.within(crest + 0.2, crest + 3.0), knee));
@@ -125,12 +124,11 @@ pub fn part(seed: u64) -> (Part, Traits) {
     let pilot = dice.percent(30);
     let pilot_length = if pilot { dice.within(0.8, 2.0) } else { 0.0 };
     let end = back - pilot_length;
-    let lead = match dice.percent(25) {
-        true => {
-            traits.push("chamfer-is-depth");
-            depth
-        }
-        false => dice.one_of(&[0.0, 0.1, 0.15, 0.3, 0.5, 0.8]),
+    let lead = if dice.percent(25) {
+        traits.push("chamfer-is-depth");
+        depth
+    } else {
+        dice.one_of(&[0.0, 0.1, 0.15, 0.3, 0.5, 0.8])
     };
     // At any angle: this long for so deep.
     let steep = dice.one_of(&[1.0, 1.0, 0.5, 2.0, 4.0]);
@@ -142,12 +140,11 @@ pub fn part(seed: u64) -> (Part, Traits) {
     }
     let tip = crest - 2.0 * lead;
     if pilot {
-        let d = match dice.percent(30) {
-            true => {
-                traits.push("pilot-at-root");
-                root
-            }
-            false => root - 0.2,
+        let d = if dice.percent(30) {
+            traits.push("pilot-at-root");
+            root
+        } else {
+            root - 0.2
         };
         if d < tip {
             outside.push((d, end));
@@ -156,9 +153,15 @@ pub fn part(seed: u64) -> (Part, Traits) {
             outside.push((tip, back));
         }
     }
-    // The bore: recess, clearance, thread, tap drill, through.
+    let thread = thread(Item::TenonThread, Side::External, outer, from, end, dice.within(0.0, 1.0));
+    (outside, thread)
+}
+
+/// The bore, from the back to the front, with the unit's thread.
+fn bore(dice: &mut Dice, traits: &mut Traits, root: f64, back: f64) -> Half {
+    let through = dice.within(5.0, root - 2.4);
     let minor = through + dice.within(0.1, 0.6);
-    let inner = form(&mut dice, Side::Internal, minor, &mut traits);
+    let inner = form(dice, Side::Internal, minor, traits);
     let major = inner.root.as_mm();
     let clearance = match dice.one_of(&["wide", "wide", "major", "between", "minor"]) {
         "major" => {
@@ -167,7 +170,7 @@ pub fn part(seed: u64) -> (Part, Traits) {
         }
         "between" => {
             traits.push("bore-between");
-            (major + minor) / 2.0
+            f64::midpoint(major, minor)
         }
         "minor" => {
             traits.push("bore-is-minor");
@@ -192,19 +195,25 @@ pub fn part(seed: u64) -> (Part, Traits) {
         stop + dice.within(0.2, 2.0)
     };
     let cone = dice.percent(50);
-    let drop = if cone { (minor - through) / 2.0 / 59.0_f64.to_radians().tan() } else { 0.0 };
+    let drop = if cone { (minor - through) / 2.0 / Angle::deg(59.0).tan() } else { 0.0 };
     let mut bore = vec![(through, back), (through, drilled + drop), (minor, drilled)];
     if clearance == minor {
         bore.push((minor, 0.0));
     } else {
         bore.extend([(minor, start), (clearance, start), (clearance, 0.0)]);
     }
-    let part = Part {
-        runs: chain(&outside, &bore),
-        threads: vec![
-            thread(Item::TenonThread, Side::External, outer, from, end, dice.within(0.0, 1.0)),
-            thread(Item::UnitThread, Side::Internal, inner, start, stop, dice.within(0.0, 1.0)),
-        ],
-    };
+    let thread =
+        thread(Item::UnitThread, Side::Internal, inner, start, stop, dice.within(0.0, 1.0));
+    (bore, thread)
+}
+
+/// A random section-like part, and what is special about it.
+pub fn part(seed: u64) -> (Part, Traits) {
+    let mut dice = Dice(seed.wrapping_mul(0xD134_2543_DE82_EF95));
+    let mut traits = Traits::new();
+    let (outside, tenon) = outside(&mut dice, &mut traits);
+    let back = outside.last().map_or(0.0, |corner| corner.1);
+    let (bore, unit) = bore(&mut dice, &mut traits, tenon.form.root.as_mm(), back);
+    let part = Part { runs: chain(&outside, &bore), threads: vec![tenon, unit] };
     (part.snapped(), traits)
 }

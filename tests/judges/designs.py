@@ -7,7 +7,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 FIXTURES = ROOT / "tests" / "fixtures"
 R1 = FIXTURES / "r1.toml"
-SCHEMA = FIXTURES / "report.schema.json"
+SCHEMA = ROOT / "src" / "export" / "report.schema.json"
 
 
 def found(folder: Path) -> list[Path]:

@@ -40,4 +40,4 @@ def faults(text: str) -> list[str]:
 
 def render(path: Path, png: Path) -> None:
     """Draws the file as a PNG 1000 pixels wide."""
-    png.write_bytes(bytes(resvg_py.svg_to_bytes(svg_path=str(path), width=1000)))
+    png.write_bytes(bytes(resvg_py.svg_to_bytes(svg_path=str(path), width=1000, dpi=96)))

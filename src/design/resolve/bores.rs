@@ -9,10 +9,9 @@
 //!      |--- E through bore ----------------------------------------------------->
 //! ```
 
-use super::Making;
 use super::barrel::TAP_LEAD;
-use super::thread;
-use crate::design::design_file::{BoreFile, BoresFile, UnitThreadFile};
+use super::{Making, thread, unit_thread};
+use crate::design::design_file::{BoreFile, BoresFile};
 use crate::design::reader::Placed;
 use crate::design::unit_file::UnitFile;
 use crate::design::value::{CutsOver, Hole};
@@ -20,7 +19,7 @@ use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::{Angle, Length, Limits};
 use crate::section::{Bore, Depth, Item, Point, Subject, Thread, Unit};
 use crate::standard::iso724::basic_sizes;
-use crate::standard::{ThreadDesignation, ToleranceClass, tap_drill};
+use crate::standard::{ThreadDesignation, tap_drill};
 
 /// Room for the collar in its recess, on the diameter (common practice, no source): less, and it
 /// may bind before it seats; more, and it sits off the axis.
@@ -53,13 +52,13 @@ pub(super) fn resolve(
     unit: &Unit,
     making: &mut Making,
 ) -> Option<(Vec<Bore>, Thread)> {
-    let designation = designation(&file.thread, unit_file, making)?;
+    let designation = unit_thread::designation(&file.thread, unit_file, making)?;
     let recess = recess(&file.recess, unit_file, unit, making)?;
     let seat = recess.full_depth(Length::ZERO)
         + recess.point.length_between(recess.diameter, unit.collar.value);
     let clearance = clearance(&file.clearance, unit_file, unit, seat, making)?;
     let from = clearance.full_depth(Length::ZERO);
-    let to = thread_end(&file.thread, unit_file, unit, seat, making);
+    let to = unit_thread::end(&file.thread, unit_file, unit, seat, making);
     let drill = drill(&file.tap_drill, &designation, to, making)?;
     let through = through(&file.through, unit_file, unit, making)?;
     for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
@@ -70,50 +69,6 @@ pub(super) fn resolve(
     thread.form.crest = drill.diameter;
     thread.limits.minor = drill.limits;
     Some((vec![recess, clearance, drill, through], thread))
-}
-
-/// The thread's designation, with its class.
-fn designation(
-    file: &UnitThreadFile,
-    unit: &UnitFile,
-    making: &mut Making,
-) -> Option<Placed<ThreadDesignation>> {
-    let own = file.designation.as_ref();
-    let written = own.unwrap_or(&unit.thread.designation);
-    let class = match (&file.class, own.and_then(|own| own.value.class())) {
-        (Some(text), in_designation) => match text.value.parse::<ToleranceClass>() {
-            Ok(class) if in_designation.is_none_or(|other| other == class) => class,
-            Ok(class) => {
-                making.log.push(
-                    Diagnostic::error("key.both", format!("the class is {class} here"))
-                        .at(text.at())
-                        .also(written.at(), "and another one here")
-                        .hint("keep one of the two"),
-                );
-                return None;
-            }
-            Err(error) => {
-                making.log.push(
-                    Diagnostic::error("value.class", error.to_string())
-                        .at(text.at())
-                        .hint(error.hint()),
-                );
-                return None;
-            }
-        },
-        (None, Some(class)) => class,
-        (None, None) => {
-            making.derive("bores.thread.class", &"6H", "the usual class (ISO 965-1)");
-            ToleranceClass::MEDIUM_INTERNAL
-        }
-    };
-    let thread = written.value.with_class(Some(class));
-    if own.is_none() {
-        making.derive("bores.thread.designation", &thread, "the unit's thread");
-    } else {
-        thread::standard_or_noted(written, making);
-    }
-    Some(Placed::new(thread, written.at()))
 }
 
 /// A diameter as written, or as much wider than something as `over`, or the usual.
@@ -230,28 +185,6 @@ fn clearance(
         |depth| (depth.value.0, depth.at()),
     );
     bore(Item::ClearanceBore, diameter, (Depth::To(depth), at), file, DRILL_POINT, making)
-}
-
-/// Where the tap's full thread ends.
-fn thread_end(
-    file: &UnitThreadFile,
-    unit_file: &UnitFile,
-    unit: &Unit,
-    seat: Length,
-    making: &mut Making,
-) -> Length {
-    if let Some(to) = &file.to {
-        making.places.set(Subject::Depth(Item::UnitThread), to.at());
-        making.places.station(to.value.0, to.at());
-        return to.value.0;
-    }
-    let ends = unit.thread.to;
-    let to = seat + ends;
-    let why = format!("seat {seat} + the unit's thread ends at {ends}");
-    making.derive("bores.thread.to", &to, why);
-    making.places.set(Subject::Depth(Item::UnitThread), unit_file.thread.to.at());
-    making.places.station(to, unit_file.thread.to.at());
-    to
 }
 
 fn drill(

@@ -6,6 +6,7 @@ mod criteria;
 mod outside;
 mod thread;
 mod unit;
+mod unit_thread;
 
 use super::design_file::DesignFile;
 use super::load::Document;
@@ -98,7 +99,8 @@ pub(super) fn resolve(
     };
     if let Some(fault) = file_name_fault(&section.name) {
         let message = format!("a pen can't be called {:?}: {fault}", section.name);
-        making.log.push(Diagnostic::error("value.name", message).at(design.name.at()));
+        let fault = Diagnostic::error("value.name", message).at(design.name.at());
+        making.log.push(fault.hint("a name such as \"Pen 7\""));
     }
     let faults = faults(&section);
     let places = &making.places;

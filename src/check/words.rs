@@ -1,0 +1,55 @@
+//! Surfaces in the words of the bench, for notes and advice.
+
+use crate::section::{Facet, Feature, Item};
+
+/// What people call a thing that is cut, drilled or bought.
+pub(super) const fn item(item: Item) -> &'static str {
+    match item {
+        Item::FrontFace => "front face",
+        Item::Grip(_) => "grip",
+        Item::Shoulder => "shoulder",
+        Item::Relief => "relief groove",
+        Item::Tenon => "tenon",
+        Item::Pilot => "tenon's pilot",
+        Item::BackFace => "tenon's back face",
+        Item::Recess => "collar recess",
+        Item::ClearanceBore => "clearance bore",
+        Item::TapDrill => "tap drill's hole",
+        Item::ThroughBore => "through bore",
+        Item::UnitThread => "section's thread",
+        Item::TenonThread => "tenon's thread",
+        Item::Collar => "collar",
+        Item::Plain => "unit's plain part",
+        Item::UnitBody => "unit's thread",
+        Item::Tail => "unit's tail",
+        Item::Nipple => "unit's nipple",
+        Item::Barrel => "barrel's face",
+        Item::Counterbore => "barrel's counterbore",
+        Item::BarrelBore => "barrel's hole",
+        Item::BarrelThread => "barrel's thread",
+    }
+}
+
+/// A surface, with its article: an item's side, the end of it, or where a thread's groove ends.
+pub(super) fn surface(feature: Feature) -> String {
+    let name = item(feature.item);
+    match (feature.item, feature.facet) {
+        // Faces have no ends.
+        (Item::Barrel, _) => format!("the {name}"),
+        (_, Facet::RunOut) => format!("the run-out of the {name}"),
+        (_, Facet::Floor | Facet::Cone | Facet::Chamfer) => format!("the end of the {name}"),
+        _ => format!("the {name}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn surfaces_read_as_people_say_them() {
+        let run_out = Feature::new(Item::UnitThread, Facet::RunOut);
+        assert_eq!(surface(run_out), "the run-out of the section's thread");
+        assert_eq!(surface(Feature::new(Item::Tail, Facet::Side)), "the unit's tail");
+    }
+}

@@ -1,0 +1,369 @@
+//! For each check a section in which it holds and one in which it breaks; and the advised change,
+//! applied, makes the second hold without making any other verdict worse.
+
+use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
+use sectionwright::quantity::Limits;
+use sectionwright::section::{Counterbore, GripRun, Item, Section, Shape, Side, Station};
+
+use crate::common::{basic_thread, mm};
+use crate::fixtures::{as_read, hole, read, set_diameter, sound, to};
+
+fn verdict(examination: &Examination, code: &str) -> Verdict {
+    examination.finding(code).and_then(Finding::verdict).unwrap_or_else(|| panic!("no {code}"))
+}
+
+fn of(section: &Section, code: &str) -> Verdict {
+    verdict(&verdicts(section).unwrap(), code)
+}
+
+fn changed(change: impl FnOnce(&mut Section)) -> Section {
+    let mut section = sound();
+    change(&mut section);
+    section
+}
+
+/// The check breaks; what is advised, if anything, is applied and holds.
+fn breaks(code: &str, section: &Section) -> Advice {
+    assert_eq!(of(&sound(), code), Verdict::Holds, "{code} in the sound section");
+    does_not_hold(code, section, Verdict::Breaks)
+}
+
+fn does_not_hold(code: &str, section: &Section, expected: Verdict) -> Advice {
+    let before = examine(section).unwrap();
+    let finding = before.finding(code).unwrap();
+    assert_eq!(finding.verdict(), Some(expected), "{finding:?}");
+    let advice = finding.advice().expect("advice");
+    println!("{code}: {:.4} {}: {advice}", finding.measured, finding.unit);
+    if let Advice::Change(change) = advice {
+        assert_eq!(change.parameter.get(section), Some(change.from));
+        assert!((change.to * 20.0).fract() == 0.0, "on the grid: {change:?}");
+        let after = verdicts(&change.parameter.set(section, change.to).unwrap()).unwrap();
+        assert_eq!(verdict(&after, code), Verdict::Holds, "{code} after {change:?}");
+        for then in &before.findings {
+            let now = after.finding(then.code).and_then(Finding::verdict);
+            assert!(now <= then.verdict(), "{} after {change:?}", then.code);
+        }
+    }
+    advice
+}
+
+fn helped(code: &str, section: &Section) {
+    let advice = breaks(code, section);
+    assert!(matches!(advice, Advice::Change(_)), "{code}: {advice}");
+}
+
+/// Runs of the grip through corners (diameter, z).
+fn waist(corners: &[(f64, f64)]) -> Section {
+    changed(|s| {
+        let run = |(d, z): &(f64, f64)| GripRun {
+            to: Station::new(mm(*d), mm(*z)),
+            shape: Shape::Straight,
+        };
+        s.grip.runs = corners.iter().map(run).collect();
+    })
+}
+
+#[test]
+fn in_the_sound_section_everything_holds() {
+    let examination = examine(&sound()).unwrap();
+    assert_eq!(examination.verdict(), Verdict::Holds);
+    assert!(examination.findings.iter().all(|f| f.advice().is_none()));
+}
+
+#[test]
+fn walls_of_the_bores() {
+    helped("wall.lip", &changed(|s| s.grip.front = mm(9.8)));
+    helped("wall.recess", &waist(&[(9.8, 1.4), (12.0, 21.0)]));
+    helped("wall.clearance", &waist(&[(9.44, 4.0), (12.0, 21.0)]));
+    helped("wall.unit-thread", &waist(&[(9.6, 8.0), (12.0, 21.0)]));
+    helped("wall.tap-drill", &waist(&[(10.8, 11.9), (9.0, 13.0), (12.0, 21.0)]));
+    helped("wall.through", &waist(&[(8.6, 17.0), (12.0, 21.0)]));
+}
+
+#[test]
+fn walls_of_the_tenon() {
+    let relief = changed(|s| s.tenon.relief.as_mut().unwrap().diameter = mm(8.4));
+    helped("wall.relief", &relief);
+    helped("wall.tenon", &changed(|s| set_diameter(s, Item::ThroughBore, 7.4)));
+    helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = mm(0.7)));
+}
+
+/// Offsets add up: what holds on one axis breaks off it.
+#[test]
+fn a_wandering_drill_takes_its_share_of_the_wall() {
+    let near = |long_hole: f64| {
+        changed(|s| {
+            s.tenon.relief.as_mut().unwrap().diameter = mm(8.7);
+            s.criteria.offsets.long_hole = mm(long_hole);
+        })
+    };
+    assert_eq!(of(&near(0.10), "wall.relief"), Verdict::Holds);
+    assert_eq!(of(&near(0.12), "wall.relief"), Verdict::Close);
+    assert_eq!(of(&near(0.15), "wall.relief"), Verdict::Breaks);
+}
+
+#[test]
+fn depth_of_thread_has_two_limits() {
+    helped("thread.unit.percent", &changed(|s| set_diameter(s, Item::TapDrill, 7.45)));
+    helped("thread.unit.percent", &changed(|s| set_diameter(s, Item::TapDrill, 7.8)));
+    let wide = changed(|s| {
+        s.barrel.thread.form.crest = mm(9.6);
+        s.barrel.thread.limits.minor = Limits::new(mm(9.6), mm(9.79)).unwrap();
+    });
+    helped("thread.tenon.percent", &wide);
+}
+
+/// Trap: threads that do not reach each other hold nothing, however long.
+#[test]
+fn threads_may_miss_each_other() {
+    let loose = changed(|s| set_diameter(s, Item::TapDrill, 8.02));
+    let examination = verdicts(&loose).unwrap();
+    let finding = examination.finding("thread.unit.percent").unwrap();
+    assert_eq!(finding.verdict(), Some(Verdict::Breaks));
+    assert!(finding.measured < 0.0);
+    assert_eq!(finding.note.as_deref(), Some("the threads do not reach each other"));
+}
+
+#[test]
+fn turns() {
+    // Trap: a clearance bore too deep eats thread.
+    let deep = changed(|s| {
+        hole(s, Item::ClearanceBore).depth = to(9.5);
+        s.unit_thread.from = mm(9.5);
+    });
+    helped("thread.unit.turns", &deep);
+    let short = changed(|s| {
+        s.tenon.length = mm(4.0);
+        s.tenon.thread.to = mm(25.0);
+    });
+    helped("thread.tenon.turns", &short);
+}
+
+/// Source: reference formulas 5. A pitch that differs by 0.05 uses up the play p0 in
+/// p0 / 0.05 turns.
+#[test]
+fn the_unit_binds() {
+    let other_pitch = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.5", 2.5, 10.0);
+        s.unit.thread = as_read(own, -0.05, 0.02);
+    });
+    assert_eq!(breaks("thread.unit.play", &other_pitch), Advice::NoSingleChange);
+    let examination = verdicts(&other_pitch).unwrap();
+    let finding = examination.finding("thread.unit.play").unwrap();
+    // Flank to flank at one radius: half a pitch's difference, and the pitch radii, of which each
+    // lies 3/8 H under its crest.
+    let pitch_radius = |major: f64, p: f64| major / 2.0 - p * 3.0_f64.sqrt() / 2.0 * 3.0 / 8.0;
+    let apart = pitch_radius(8.05, 0.55) - pitch_radius(8.0, 0.5);
+    let play = 0.025 + 2.0 * apart * libm::tan(std::f64::consts::PI / 6.0);
+    let turns = finding.detail("binds after").unwrap();
+    assert!((turns - play / 0.05).abs() < 1e-9, "{turns}");
+    assert!(finding.note.as_ref().unwrap().contains("the pitches differ, 0.5000 mm"));
+
+    let other_hand = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.55-LH", 2.5, 10.0);
+        s.unit.thread = as_read(own, -0.05, 0.02);
+    });
+    breaks("thread.unit.play", &other_hand);
+    let note = verdicts(&other_hand).unwrap().finding("thread.unit.play").unwrap().note.clone();
+    assert_eq!(
+        note.as_deref(),
+        Some("the unit's thread and the section's thread are of opposite hands")
+    );
+
+    let two_starts = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05xPh1.1P0.55", 2.5, 10.0);
+        s.unit.thread = as_read(own, -0.05, 0.02);
+    });
+    breaks("thread.unit.play", &two_starts);
+
+    let too_large = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.55", 2.5, 10.0);
+        s.unit.thread = as_read(own, 0.08, 0.02);
+        s.unit.steps[1].diameter = read(8.13, 0.02);
+    });
+    breaks("thread.unit.play", &too_large);
+    breaks("thread.unit.crests", &too_large);
+    // Read as the section is cut, to within an uncertainty: it may bind, or not.
+    let as_cut = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.55", 2.5, 10.0);
+        s.unit.thread = as_read(own, 0.0, 0.02);
+        s.unit.steps[1].diameter = read(8.05, 0.02);
+    });
+    assert_eq!(of(&as_cut, "thread.unit.play"), Verdict::Close);
+}
+
+/// A thread of two starts on both sides, and left-hand on both: half the turns for the length.
+#[test]
+fn threads_of_two_starts() {
+    let coarse_lead = changed(|s| {
+        for thread in [&mut s.tenon.thread, &mut s.barrel.thread] {
+            thread.form.starts = 2;
+            thread.form.hand = sectionwright::standard::Hand::Left;
+        }
+    });
+    let turns =
+        |section: &Section, code: &str| verdicts(section).unwrap().finding(code).unwrap().measured;
+    let (one, two) = (sound(), coarse_lead.clone());
+    let code = "thread.tenon.turns";
+    assert!((turns(&two, code) * 2.0 - turns(&one, code)).abs() < 1e-9);
+    let area = |s: &Section| {
+        let examination = verdicts(s).unwrap();
+        examination.finding(code).unwrap().detail("bearing area along the axis").unwrap()
+    };
+    assert!((area(&one) - area(&two)).abs() < 1e-9, "as many ridges over the same length");
+    assert_eq!(of(&coarse_lead, "thread.tenon.play"), Verdict::Holds);
+}
+
+/// Of changes of one size the one that nobody sees or feels: tapping deeper, not a shallower
+/// recess that lets the collar stand proud.
+#[test]
+fn hidden_sizes_are_advised_first() {
+    use sectionwright::check::Parameter;
+    let bottoms = changed(|s| {
+        s.unit.thread.to = mm(10.55);
+        s.unit.steps[1].to = read(10.55, 0.05);
+    });
+    let advice = does_not_hold("clear.seat", &bottoms, Verdict::Close);
+    let Advice::Change(change) = advice else { panic!("{advice}") };
+    assert_eq!(change.parameter, Parameter::UnitThreadEnd);
+}
+
+#[test]
+fn the_tenon_binds() {
+    let tight = changed(|s| {
+        s.barrel.thread.limits.pitch = Limits::new(mm(9.45), mm(9.645)).unwrap();
+    });
+    assert_eq!(breaks("thread.tenon.play", &tight), Advice::NoSingleChange);
+    let small_hole = changed(|s| {
+        s.barrel.thread.limits.minor = Limits::new(mm(9.12), mm(9.27)).unwrap();
+    });
+    helped("thread.tenon.crests", &small_hole);
+}
+
+#[test]
+fn the_collar_rests_first() {
+    let long_thread = changed(|s| {
+        s.unit.thread.to = mm(10.8);
+        s.unit.steps[1].to = read(10.8, 0.05);
+    });
+    helped("clear.seat", &long_thread);
+    let examination = verdicts(&long_thread).unwrap();
+    let finding = examination.finding("clear.seat").unwrap();
+    assert!((finding.measured + 0.25).abs() < 1e-9, "{}", finding.measured);
+    let note = finding.note.as_deref().unwrap();
+    assert_eq!(
+        note,
+        "the end of the unit's thread meets the run-out of the section's thread 0.25 mm before \
+         the collar rests"
+    );
+
+    // Trap: a clearance bore too shallow, and plain wall of the unit meets the thread.
+    let shallow = changed(|s| {
+        hole(s, Item::ClearanceBore).depth = to(3.5);
+        s.unit_thread.from = mm(3.5);
+    });
+    helped("clear.seat", &shallow);
+
+    // A tail wider than the hole behind the thread.
+    let wide_tail = changed(|s| s.unit.steps[2].diameter = read(7.2, 0.02));
+    helped("clear.seat", &wide_tail);
+
+    // A clearance bore narrower than the unit's thread stops it at its mouth, where the chamfer
+    // has the bore's radius: 0.1 behind the thread's end at 10, so 9.9 before the collar rests.
+    let narrow = changed(|s| set_diameter(s, Item::ClearanceBore, 7.8));
+    let examination = verdicts(&narrow).unwrap();
+    let stopped = examination.finding("clear.seat").unwrap();
+    assert!((stopped.measured + 9.9).abs() < 1e-9, "{}", stopped.measured);
+    let passes = examination.finding("clear.unit").unwrap();
+    assert!((passes.measured + 0.1).abs() < 1e-9, "{}", passes.measured);
+
+    let no_seat = changed(|s| s.unit.collar = read(8.2, 0.02));
+    let examination = verdicts(&no_seat).unwrap();
+    let finding = examination.finding("clear.seat").unwrap();
+    assert_eq!(finding.verdict(), Some(Verdict::Breaks));
+    assert_eq!(finding.note.as_deref(), Some("the collar finds no seat to rest on"));
+}
+
+/// A seat that a 60 degree centre drill left: the collar's edge touches the cone where its
+/// diameter is the collar's.
+#[test]
+fn a_collar_rests_on_a_cone() {
+    use sectionwright::quantity::Angle;
+    use sectionwright::section::Point;
+    let section = changed(|s| {
+        hole(s, Item::Recess).point = Point::Cone(Angle::deg(60.0));
+    });
+    let examination = verdicts(&section).unwrap();
+    let rests = examination.finding("clear.seat").unwrap().detail("the collar rests at z").unwrap();
+    let expected = 1.2 + (4.5 - 4.35) / libm::tan(std::f64::consts::PI / 6.0);
+    assert!((rests - expected).abs() < 1e-9, "{rests}");
+}
+
+#[test]
+fn the_unit_passes_its_bores() {
+    helped("clear.unit", &changed(|s| set_diameter(s, Item::ClearanceBore, 8.06)));
+}
+
+/// Common practice, no source: a clearance bore that lets a thread of 7.9 pass works at 8.2, and
+/// is tight at 8.0; a collar of 8.7 wants a recess of 9.0.
+#[test]
+fn usual_room_round_a_unit() {
+    let with_clearance = |clearance: f64| {
+        changed(|s| {
+            let own = basic_thread(Item::UnitBody, Side::External, "M7.9x0.55", 2.5, 10.0);
+            s.unit.thread = as_read(own, 0.0, 0.02);
+            s.unit.steps[1].diameter = read(7.9, 0.02);
+            s.unit_thread =
+                basic_thread(Item::UnitThread, Side::Internal, "M7.95x0.55", 4.6, 11.75);
+            set_diameter(s, Item::TapDrill, 7.4);
+            set_diameter(s, Item::ClearanceBore, clearance);
+        })
+    };
+    assert_eq!(of(&with_clearance(8.2), "clear.unit"), Verdict::Holds);
+    let advice = does_not_hold("clear.unit", &with_clearance(8.0), Verdict::Close);
+    assert!(matches!(advice, Advice::Change(_)));
+    let with_recess = |recess: f64| changed(|s| set_diameter(s, Item::Recess, recess));
+    assert_eq!(of(&with_recess(9.0), "clear.unit"), Verdict::Holds);
+    assert_ne!(of(&with_recess(8.8), "clear.unit"), Verdict::Holds);
+}
+
+/// Common practice, no source: holes of 6.8 to 7.1 all serve as a through bore of 7.0.
+#[test]
+fn usual_through_bores() {
+    for diameter in [6.8, 6.9, 7.0, 7.1] {
+        let section = changed(|s| set_diameter(s, Item::ThroughBore, diameter));
+        let examination = verdicts(&section).unwrap();
+        assert_eq!(examination.verdict(), Verdict::Holds, "{diameter}");
+    }
+}
+
+#[test]
+fn the_shoulder_closes() {
+    let short_thread = changed(|s| s.barrel.thread.to = mm(9.0));
+    helped("joint.shoulder", &short_thread);
+    let note = verdicts(&short_thread).unwrap().finding("joint.shoulder").unwrap().note.clone();
+    assert!(note.unwrap().contains("the run-out of the barrel's thread"));
+    let shallow = changed(|s| {
+        s.barrel.depth = mm(9.9);
+        s.barrel.thread.to = mm(9.9);
+    });
+    helped("joint.shoulder", &shallow);
+
+    // What a die leaves at the shoulder jams in the barrel's first turn, unless it fits inside
+    // the counterbore.
+    let run_out = |counterbore: Option<f64>| {
+        changed(|s| {
+            s.tenon.relief = None;
+            s.tenon.thread.from = mm(22.0);
+            if let Some(depth) = counterbore {
+                s.barrel.thread.from = mm(depth);
+                s.barrel.counterbore = Some(Counterbore { diameter: mm(10.4), depth: mm(depth) });
+            }
+        })
+    };
+    breaks("joint.shoulder", &run_out(None));
+    let jam = verdicts(&run_out(None)).unwrap().finding("joint.shoulder").unwrap().measured;
+    assert!((jam + 1.0).abs() < 1e-9, "{jam}");
+    assert_eq!(of(&run_out(Some(1.2)), "joint.shoulder"), Verdict::Holds);
+    helped("joint.shoulder", &run_out(Some(0.8)));
+}
