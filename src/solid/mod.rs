@@ -16,7 +16,6 @@ mod body;
 mod error;
 mod helix;
 mod measure;
-mod meridian;
 mod ring;
 mod screw;
 mod trace;
@@ -27,8 +26,7 @@ pub use assemble::{MOST_TURNS, build};
 pub use body::{Body, CutThread, FaceName, Swept};
 pub use error::BuildError;
 pub use measure::{Bounds, Measures};
-pub use meridian::{HalfPoint, Meridian};
-pub use screw::Screw;
+pub use screw::{HalfPoint, Screw};
 pub use trace::{Polar, Trace};
 pub use unroll::UvEdge;
 
