@@ -136,8 +136,7 @@ fn deviation_of(surface: &Screw, step: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use truck_base::cgmath64::InnerSpace;
-    use truck_geotrait::ParametricSurface;
+    use truck_modeling::{InnerSpace, ParametricSurface};
 
     /// Independent route: the distance of sampled surface points from the two triangles of a
     /// column, by vector algebra, for a steep thread (six starts of 1 mm at radius 6.5).

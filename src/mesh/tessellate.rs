@@ -1,7 +1,7 @@
 //! The mesh of a body.
 
-use truck_base::cgmath64::Point3;
 use truck_meshalgo::prelude::{CalcVolume, PolygonMesh, StandardAttributes};
+use truck_modeling::Point3;
 
 use super::audit::{Audit, MeshError, audit};
 use super::boundary::{Boundary, Step};

@@ -30,7 +30,7 @@ pub use screw::{HalfPoint, Screw};
 pub use trace::{Polar, Trace};
 pub use unroll::UvEdge;
 
-use truck_base::cgmath64::Point3;
+use truck_modeling::Point3;
 
 /// A vertex of a body.
 pub type Vertex = truck_topology::Vertex<Point3>;

@@ -2,8 +2,8 @@
 
 use std::f64::consts::TAU;
 
-use truck_base::cgmath64::{Point3, Vector3};
-use truck_geotrait::{D2, Invertible, ParametricSurface, SPHint2D, SearchParameter};
+use truck_modeling::{D2, Invertible, ParametricSurface, SPHint2D, SearchParameter};
+use truck_modeling::{Point3, Vector3};
 
 use super::Polar;
 
@@ -153,7 +153,7 @@ impl SearchParameter<D2> for Screw {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use truck_base::cgmath64::InnerSpace;
+    use truck_modeling::InnerSpace;
 
     /// A flank of P = 0.75 at 10 mm: 30 degrees, 0.4 deep.
     fn flank() -> Screw {

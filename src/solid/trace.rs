@@ -3,10 +3,10 @@
 use std::f64::consts::PI;
 use std::ops::Bound;
 
-use truck_base::cgmath64::{Point3, Vector3};
-use truck_geotrait::{
+use truck_modeling::{
     BoundedCurve, Invertible, ParameterDivision1D, ParameterRange, ParametricCurve,
 };
+use truck_modeling::{Point3, Vector3};
 
 /// A point in cylindrical coordinates; the angle (radians) is not reduced to one turn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -110,7 +110,7 @@ impl ParameterDivision1D for Trace {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use truck_base::cgmath64::InnerSpace;
+    use truck_modeling::InnerSpace;
 
     fn spiral() -> Trace {
         Trace {
