@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use crate::solid::{Body, Screw};
+use crate::solid::{Body, Meridian, Screw};
 
 /// Fewest half-planes: with fewer a bore no longer looks or measures round.
 const FEWEST: u32 = 24;
@@ -18,6 +18,10 @@ const CLEAR: f64 = 0.02;
 
 /// Larger fans that are tried to keep corners clear, as a share of the least one.
 const LARGER: f64 = 0.12;
+
+/// Of the deviation allowed on a torus, the share for the columns; the rest is for the pieces of
+/// its meridian. Nearer to 1 it makes many short pieces, smaller it makes many columns.
+const ACROSS: f64 = 0.75;
 
 /// Where in a column angle 0 may lie, in the order in which it is tried.
 const OFFSETS: [f64; 8] = [0.0, 0.5, 0.25, 0.75, 0.125, 0.625, 0.375, 0.875];
@@ -86,6 +90,11 @@ impl Fan {
         TAU / f64::from(self.count)
     }
 
+    /// The pieces in which a meridian is to be cut along its length: 1 where it is straight.
+    pub fn pieces(&self, meridian: &Meridian) -> usize {
+        meridian.pieces(self.deviation * (1.0 - ACROSS))
+    }
+
     /// The point of a half-plane at r and z.
     pub fn point(&self, plane: i64, r: f64, z: f64) -> [f64; 3] {
         let [cos, sin] = self.rays[plane.rem_euclid(i64::from(self.count)) as usize];
@@ -111,7 +120,8 @@ fn deviation(surfaces: &[Screw], n: u32) -> f64 {
 /// A bound for one surface, cut in columns of `step` radians.
 ///
 /// Without climb the piece in a column is flat, and off by the sagitta at the larger radius.
-/// With climb, the ruled quadrilateral between two rulings is off the surface by r step^2 / 8
+/// A torus bows both ways: its sagitta across may use up [`ACROSS`] of what is allowed, the pieces
+/// along its meridian the rest. With climb, the ruled quadrilateral between two rulings is off the surface by r step^2 / 8
 /// towards the axis (linear interpolation of the helices), and its two triangles part from it by
 /// a quarter of its twist, along the circle. Of each only the share along the normal counts; the
 /// two may add up, depending on the diagonal.
@@ -119,16 +129,16 @@ fn deviation_of(surface: &Screw, step: f64) -> f64 {
     /// Terms of the third order in the step, which the shares leave out: under a thousandth at
     /// the fewest columns there may be.
     const HIGHER_ORDER: f64 = 1.02;
-    let radius = surface.from[0].max(surface.to[0]);
     if surface.climb == 0.0 {
-        return radius * (1.0 - libm::cos(step / 2.0));
+        let sagitta = surface.meridian.widest() * (1.0 - libm::cos(step / 2.0));
+        let bowed = surface.meridian.sweep() > 0.0;
+        return if bowed { sagitta / ACROSS } else { sagitta };
     }
-    let twist = libm::sin(step / 2.0) * surface.dr().abs() / 2.0;
     let at = |v: f64| {
-        let normal = surface.area_density(v);
-        let inwards =
-            surface.r(v) * step * step / 8.0 * (surface.r(v) * surface.dz() / normal).abs();
-        inwards + twist * (surface.climb * surface.dr() / normal).abs()
+        let ([dr, dz], normal) = (surface.meridian.rate(v), surface.area_density(v));
+        let twist = libm::sin(step / 2.0) * dr.abs() / 2.0;
+        let inwards = surface.r(v) * step * step / 8.0 * (surface.r(v) * dz / normal).abs();
+        inwards + twist * (surface.climb * dr / normal).abs()
     };
     at(0.0).max(at(1.0)) * HIGHER_ORDER
 }
@@ -142,7 +152,7 @@ mod tests {
     /// column, by vector algebra, for a steep thread (six starts of 1 mm at radius 6.5).
     #[test]
     fn the_bound_holds_on_a_twisted_strip() {
-        let surface = Screw { from: [5.96, 0.0], to: [6.5, 0.3125], climb: 6.0 / TAU };
+        let surface = Screw::straight([5.96, 0.0], [6.5, 0.3125], 6.0 / TAU);
         let step = 0.0248;
         let corner = |u: f64, v: f64| surface.subs(u, v);
         let (a, b, c, d) =

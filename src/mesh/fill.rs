@@ -22,7 +22,7 @@ pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Ve
     let triangle = |a: usize, b: usize, c: usize| [piece[a].index, piece[b].index, piece[c].index];
     match piece.len() {
         3 => out.push(triangle(0, 1, 2)),
-        4 if surface.climb != 0.0 && surface.dr() != 0.0 && is_column(piece) => {
+        4 if surface.is_flank() && is_column(piece) => {
             let low_left = piece.iter().position(|c| c.x == 0.0 && is_inner(c, piece, surface));
             let n = low_left.unwrap_or(0);
             let at = |k: usize| (n + k) % 4;

@@ -10,6 +10,7 @@
 //! chord error that was asked for; its analyzers weigh the finished mesh ([`Mesh::volume`]).
 
 mod audit;
+mod band;
 mod boundary;
 mod columns;
 mod crossing;

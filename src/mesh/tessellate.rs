@@ -4,11 +4,12 @@ use truck_meshalgo::prelude::{CalcVolume, PolygonMesh, StandardAttributes};
 use truck_modeling::Point3;
 
 use super::audit::{Audit, MeshError, audit};
+use super::band::Band;
 use super::boundary::{Boundary, Step};
 use super::columns::pieces;
 use super::fan::Fan;
 use super::fill::{Scale, fill};
-use crate::solid::{Body, Face};
+use crate::solid::{Body, Face, Screw};
 
 /// The chord error that is asked for unless told otherwise, in millimetres: finer than any print
 /// shows.
@@ -81,15 +82,13 @@ fn cut(body: &Body, fan: &Fan) -> Mesh {
     let mut boundary = Boundary::new(body, fan);
     let (mut triangles, mut faces) = (Vec::new(), Vec::new());
     for (number, (face, _)) in body.faces().enumerate() {
+        let surface = face.surface();
         let steps = boundary.steps(face);
-        if goes_round_a_pole(face) {
-            let pole = boundary.points.len() as u32;
-            let surface = face.surface();
-            let tip = if surface.from[0] == 0.0 { surface.from } else { surface.to };
-            boundary.points.push([0.0, 0.0, tip[1]]);
-            triangles.extend(steps.iter().map(|step| [step.from.index, step.to.index, pole]));
+        if surface.climb == 0.0 && goes_round(face) {
+            let bands = boundary.bands(&surface, steps);
+            bands.into_iter().for_each(|band| fill_band(&surface, band, fan, &mut triangles));
         } else {
-            fill_face(face, steps, fan, &mut triangles);
+            fill_columns(&surface, steps, fan, &mut triangles);
         }
         faces.resize(triangles.len(), number as u32);
     }
@@ -98,29 +97,32 @@ fn cut(body: &Body, fan: &Fan) -> Mesh {
     Mesh { points, triangles, faces, chord_error: fan.deviation, sides: fan.count }
 }
 
-/// Whether a face closes over the axis: a disc or a cone to its tip.
-fn goes_round_a_pole(face: &Face) -> bool {
-    let surface = face.surface();
-    surface.from[0] == 0.0 || surface.to[0] == 0.0
+/// Whether a face goes once round the axis: it has a ring at either end, or closes over the axis.
+fn goes_round(face: &Face) -> bool {
+    let meridian = face.surface().meridian;
+    face.absolute_boundaries().len() > 1 || meridian.at(0.0)[0] == 0.0 || meridian.at(1.0)[0] == 0.0
 }
 
-fn fill_face(face: &Face, mut steps: Vec<Step>, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
-    let surface = face.surface();
-    if face.absolute_boundaries().len() > 1 {
-        for step in &mut steps {
-            step.column = step.column.rem_euclid(i64::from(fan.count));
+/// A band between two rings, or between a ring and a point of the axis.
+fn fill_band(surface: &Screw, band: Band, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
+    match band {
+        Band::Ring(steps) => fill_columns(surface, steps, fan, triangles),
+        Band::Pole(steps, pole) => {
+            triangles.extend(steps.iter().map(|step| [step.from.index, step.to.index, pole]));
         }
     }
+}
+
+fn fill_columns(surface: &Screw, mut steps: Vec<Step>, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
     steps.sort_by_key(|step| step.column);
-    let radius = surface.from[0].max(surface.to[0]);
-    let along = libm::hypot(surface.dr(), surface.dz());
-    let scale = Scale { across: radius * fan.step(), along };
+    let along = surface.meridian.length() / fan.pieces(&surface.meridian) as f64;
+    let scale = Scale { across: surface.meridian.widest() * fan.step(), along };
     let mut found = Vec::new();
     for column in steps.chunk_by(|a, b| a.column == b.column) {
         found.clear();
         pieces(column, &mut found);
         for piece in &found {
-            fill(piece, &surface, scale, triangles);
+            fill(piece, surface, scale, triangles);
         }
     }
 }

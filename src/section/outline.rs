@@ -35,10 +35,28 @@ impl Station {
 }
 
 /// The line between two stations in the half-section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shape {
     /// A straight line: turned about the axis, a plane, a cylinder or a cone.
     Straight,
+    /// A circular arc: turned about the axis, a torus.
+    Arc {
+        /// The tangent of a quarter of the arc's sweep, positive where it turns left on a
+        /// drawing with z to the right and r upwards: on the outside, walked from the front,
+        /// positive is concave and negative convex. 1 is a half circle.
+        bulge: f64,
+    },
+}
+
+impl Shape {
+    /// The same shape, walked from its end to its beginning.
+    #[must_use]
+    pub fn reversed(self) -> Self {
+        match self {
+            Self::Straight => Self::Straight,
+            Self::Arc { bulge } => Self::Arc { bulge: -bulge },
+        }
+    }
 }
 
 /// Which side of the wall a run lies on.
@@ -65,6 +83,14 @@ pub struct Run {
     pub to: Station,
     /// How it gets there.
     pub shape: Shape,
+}
+
+impl Run {
+    /// The same run, walked the other way.
+    #[must_use]
+    pub fn reversed(self) -> Self {
+        Self { from: self.to, to: self.from, shape: self.shape.reversed(), ..self }
+    }
 }
 
 /// A body of revolution with threads cut into it: all that the solid needs to know.

@@ -140,7 +140,7 @@ fn cut_thread<'a>(
     };
     let ahead: Vec<Run> = pieces[own..].iter().map_while(plain).collect();
     let back = pieces[..=own].iter().rev().map_while(plain);
-    let behind: Vec<Run> = back.map(|run| Run { from: run.to, to: run.from, ..run }).collect();
+    let behind: Vec<Run> = back.map(|run| run.reversed()).collect();
     let (last_stop, first_stop) =
         if outside { (thread.to, thread.from) } else { (thread.from, thread.to) };
     let sign = if outside { 1.0 } else { -1.0 };
@@ -159,7 +159,7 @@ fn cut_thread<'a>(
     let first = trim(&behind, reach(first_stop, -sign)).map_err(meets)?;
     let before = own + 1 - first.used;
     let after = own + last.used;
-    let rest_before = first.rest.map(|run| Run { from: run.to, to: run.from, ..run });
+    let rest_before = first.rest.map(|run| run.reversed());
     let rest_after = last.rest;
     let (low, high) = if outside { (first, last) } else { (last, first) };
     check_length(thread, &low, &high)?;

@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use super::ring::Faces;
 use super::trim::Trim;
 use super::unroll::unroll_face;
-use super::{BuildError, Face, HalfPoint, Shell, Solid, UvEdge};
+use super::{BuildError, Face, HalfPoint, Meridian, Shell, Solid, UvEdge};
 use crate::section::{Facet, Feature, Item, Side, Skin, Thread};
 use crate::standard::designation::Hand;
 
@@ -98,6 +98,8 @@ pub struct Swept {
     pub from: HalfPoint,
     /// The other end.
     pub to: HalfPoint,
+    /// 0 for a straight line; else as [`Meridian::between`] has it.
+    pub bulge: f64,
 }
 
 /// An exact solid, closed and oriented, with a name for every face.
@@ -171,13 +173,18 @@ impl Body {
                 // A face on a turned surface: the part of its generatrix between its own ends.
                 let v = unroll_face(face).into_iter().map(|e| e.from[1]);
                 let (low, high) = v.fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
-                let at = |v: f64| [surface.r(v), surface.z(v)];
-                lines.push(Swept { feature, skin, from: at(low), to: at(high) });
+                let at = |v: f64| surface.meridian.at(v);
+                let bulge = match surface.meridian {
+                    Meridian::Line { .. } => 0.0,
+                    // No thread ends on an arc: the face has all of it.
+                    Meridian::Arc { sweep, .. } => libm::tan(sweep / 4.0),
+                };
+                lines.push(Swept { feature, skin, from: at(low), to: at(high), bulge });
             } else if matches!(feature.facet, Facet::Crest | Facet::Root) {
                 let z = face.vertex_iter().map(|v| v.point().z);
                 let (low, high) = z.fold((f64::MAX, f64::MIN), |(a, b), z| (a.min(z), b.max(z)));
-                let r = surface.from[0];
-                lines.push(Swept { feature, skin, from: [r, low], to: [r, high] });
+                let r = surface.r(0.0);
+                lines.push(Swept { feature, skin, from: [r, low], to: [r, high], bulge: 0.0 });
             }
         }
         lines

@@ -242,9 +242,9 @@ impl<'a> Helices<'a> {
     /// A generatrix that is given in the order of z, in the order of the walk.
     fn along_walk(&self, low: HalfPoint, high: HalfPoint, climb: f64) -> Screw {
         if self.thread.side == Side::External {
-            Screw { from: low, to: high, climb }
+            Screw::straight(low, high, climb)
         } else {
-            Screw { from: high, to: low, climb }
+            Screw::straight(high, low, climb)
         }
     }
 
@@ -256,7 +256,7 @@ impl<'a> Helices<'a> {
             // A ridge is left by walking from crest to root, a groove by walking up its wall.
             let downwards = leaving == (segment.cover == Cover::Ridge);
             let (from, on) = if downwards { (a, b) } else { (b, a) };
-            let surface = Screw { from, to: on, climb: 0.0 };
+            let surface = Screw::straight(from, on, 0.0);
             let name = match segment.run {
                 Some(run) => FaceName { feature: segment.feature, skin: run.skin },
                 None => self.name(Facet::RunOut),

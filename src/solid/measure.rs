@@ -70,7 +70,8 @@ fn integrate(surface: &Screw, edge: &UvEdge, sums: &mut [f64; 5]) {
     if dv == 0.0 {
         return;
     }
-    let steps = (du.abs() / STEP).ceil().max(1.0);
+    let turn = du.abs().max(surface.meridian.sweep() * dv.abs());
+    let steps = (turn / STEP).ceil().max(1.0);
     for step in 0..steps as usize {
         for (x, weight) in GAUSS {
             for x in [-x, x] {
@@ -97,8 +98,8 @@ fn integrate(surface: &Screw, edge: &UvEdge, sums: &mut [f64; 5]) {
 /// y moment  div (0, y^2, 0) / 2  = y    r^2 sin^2 u (n_r sin u + n_t cos u) / 2
 /// ```
 fn antiderivatives(surface: &Screw, u: f64, v: f64) -> [f64; 5] {
-    let (r, z, k) = (surface.r(v), surface.z(v), surface.climb);
-    let (radial, tangential) = (r * surface.dz(), k * surface.dr());
+    let ([r, z], [dr, dz], k) = (surface.meridian.at(v), surface.meridian.rate(v), surface.climb);
+    let (radial, tangential) = (r * dz, k * dr);
     let (sin, cos) = libm::sincos(u);
     let (sin3, cos3) = (sin * sin * sin / 3.0, cos * cos * cos / 3.0);
     let half = r * r / 2.0;
@@ -114,7 +115,8 @@ fn antiderivatives(surface: &Screw, u: f64, v: f64) -> [f64; 5] {
 /// Stretches a box over a face.
 ///
 /// In x and y a face reaches farthest at one of its corners, or where its boundary crosses the
-/// axis' angle (a ruling there reaches no farther than its ends); z is greatest at corners.
+/// axis' angle (a ruling there reaches no farther than its ends); z is greatest at corners. A
+/// torus also reaches out where its meridian turns back.
 fn stretch(bounds: &mut Bounds, surface: &Screw, polygon: &[UvEdge]) {
     let mut add = |u: f64, v: f64| {
         let (sin, cos) = libm::sincos(u);
@@ -136,6 +138,11 @@ fn stretch(bounds: &mut Bounds, surface: &Screw, polygon: &[UvEdge]) {
                 let t = (u - edge.from[0]) / (edge.to[0] - edge.from[0]);
                 add(u, edge.from[1] + (edge.to[1] - edge.from[1]) * t);
             }
+        }
+    }
+    if surface.meridian.sweep() > 0.0 {
+        for v in surface.meridian.extremes() {
+            (0..4).for_each(|quarter| add(f64::from(quarter) * FRAC_PI_2, v));
         }
     }
 }

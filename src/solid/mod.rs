@@ -16,6 +16,7 @@ mod body;
 mod error;
 mod helix;
 mod measure;
+mod meridian;
 mod ring;
 mod screw;
 mod trace;
@@ -26,7 +27,8 @@ pub use assemble::{MOST_TURNS, build};
 pub use body::{Body, CutThread, FaceName, Swept};
 pub use error::BuildError;
 pub use measure::{Bounds, Measures};
-pub use screw::{HalfPoint, Screw};
+pub use meridian::{HalfPoint, Meridian};
+pub use screw::Screw;
 pub use trace::{Polar, Trace};
 pub use unroll::UvEdge;
 

@@ -3,7 +3,9 @@
 use std::f64::consts::{PI, TAU};
 
 use super::unroll::unroll_wire;
-use super::{BuildError, Edge, Face, FaceName, HalfPoint, Polar, Screw, Trace, Vertex, Wire};
+use super::{
+    BuildError, Edge, Face, FaceName, HalfPoint, Meridian, Polar, Screw, Trace, Vertex, Wire,
+};
 use crate::section::Run;
 
 /// Where a turned run begins or ends.
@@ -64,8 +66,7 @@ impl Faces {
 
     /// The face that a run leaves when it is turned, between the rings at its ends.
     pub fn turned(&mut self, run: &Run, from: &Ring, to: &Ring) -> Result<(), BuildError> {
-        let half = |s: crate::section::Station| [s.radius(), s.z.as_mm()];
-        let surface = Screw { from: half(run.from), to: half(run.to), climb: 0.0 };
+        let surface = Screw { meridian: Meridian::of(run), climb: 0.0 };
         let wires = [from.wire(true), to.wire(false)].into_iter().flatten().collect();
         self.push(wires, surface, FaceName { feature: run.feature, skin: run.skin })
     }

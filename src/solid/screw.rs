@@ -5,56 +5,46 @@ use std::f64::consts::TAU;
 use truck_modeling::{D2, Invertible, ParametricSurface, SPHint2D, SearchParameter};
 use truck_modeling::{Point3, Vector3};
 
-use super::Polar;
-
-/// A point (r, z) of the half-plane, in millimetres.
-pub type HalfPoint = [f64; 2];
+use super::{HalfPoint, Meridian, Polar};
 
 /// A screw surface: `S(u, v) = (r(v) cos u, r(v) sin u, z(v) + climb u)`, u in radians, with
-/// r and z affine in v, which runs from 0 at `from` to 1 at `to`.
+/// (r(v), z(v)) the meridian, v from 0 to 1.
 ///
-/// Without climb it is a plane, a cylinder or a cone; with climb a thread's flank (a ruled
-/// helicoid) or its crest or root band. The normal `S_u x S_v` points out of the material where
-/// v follows the walk of [`crate::section::Part`].
+/// Without climb it is a plane, a cylinder, a cone or a torus; with climb a thread's flank (a
+/// ruled helicoid) or its crest or root band. The normal `S_u x S_v` points out of the material
+/// where v follows the walk of [`crate::section::Part`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Screw {
-    /// The generatrix at v = 0.
-    pub from: HalfPoint,
-    /// The generatrix at v = 1.
-    pub to: HalfPoint,
+    /// What is swept.
+    pub meridian: Meridian,
     /// Climb along z per radian, positive for a right-hand thread.
     pub climb: f64,
 }
 
 impl Screw {
+    /// The surface of a straight line from one point of the half-plane to another.
+    pub fn straight(from: HalfPoint, to: HalfPoint, climb: f64) -> Self {
+        Self { meridian: Meridian::Line { from, to }, climb }
+    }
+
     /// Radius at v.
     pub fn r(&self, v: f64) -> f64 {
-        self.from[0] + (self.to[0] - self.from[0]) * v
+        self.meridian.at(v)[0]
     }
 
-    /// z of the generatrix at v, where u = 0.
+    /// z of the meridian at v, where u = 0.
     pub fn z(&self, v: f64) -> f64 {
-        self.from[1] + (self.to[1] - self.from[1]) * v
-    }
-
-    /// dr/dv.
-    pub fn dr(&self) -> f64 {
-        self.to[0] - self.from[0]
-    }
-
-    /// dz/dv.
-    pub fn dz(&self) -> f64 {
-        self.to[1] - self.from[1]
+        self.meridian.at(v)[1]
     }
 
     /// The v of a point of the surface whose angle, counted in the surface's own turns, is u.
     pub fn v_at(&self, u: f64, p: Polar) -> f64 {
-        let (dr, dz) = (self.dr(), self.dz());
-        if dr.abs() >= dz.abs() {
-            (p.r - self.from[0]) / dr
-        } else {
-            (p.z - self.climb * u - self.from[1]) / dz
-        }
+        self.meridian.v_of([p.r, p.z - self.climb * u])
+    }
+
+    /// Whether this is a thread's flank: a helicoid that is twisted along its rulings.
+    pub fn is_flank(&self) -> bool {
+        self.climb != 0.0 && self.r(0.0) != self.r(1.0)
     }
 
     /// The whole turns to add to a point's angle so that the surface passes through it.
@@ -65,13 +55,14 @@ impl Screw {
         if self.climb == 0.0 {
             return 0.0;
         }
-        let v = if self.dr() == 0.0 { 0.5 } else { (p.r - self.from[0]) / self.dr() };
+        let (r0, r1) = (self.r(0.0), self.r(1.0));
+        let v = if r0 == r1 { 0.5 } else { (p.r - r0) / (r1 - r0) };
         ((p.z - self.z(v) - self.climb * p.theta) / (self.climb * TAU)).round()
     }
 
     /// The length of `S_u x S_v` at v: area per du dv.
     pub fn area_density(&self, v: f64) -> f64 {
-        let (r, dr, dz) = (self.r(v), self.dr(), self.dz());
+        let (r, [dr, dz]) = (self.r(v), self.meridian.rate(v));
         let (radial, tangential, axial) = (r * dz, self.climb * dr, r * dr);
         (radial * radial + tangential * tangential + axial * axial).sqrt()
     }
@@ -90,9 +81,9 @@ impl ParametricSurface for Screw {
         Vector3::new(-self.r(v) * sin, self.r(v) * cos, self.climb)
     }
 
-    fn vder(&self, u: f64, _: f64) -> Vector3 {
-        let (sin, cos) = libm::sincos(u);
-        Vector3::new(self.dr() * cos, self.dr() * sin, self.dz())
+    fn vder(&self, u: f64, v: f64) -> Vector3 {
+        let ((sin, cos), [dr, dz]) = (libm::sincos(u), self.meridian.rate(v));
+        Vector3::new(dr * cos, dr * sin, dz)
     }
 
     fn uuder(&self, u: f64, v: f64) -> Vector3 {
@@ -100,13 +91,14 @@ impl ParametricSurface for Screw {
         Vector3::new(-self.r(v) * cos, -self.r(v) * sin, 0.0)
     }
 
-    fn uvder(&self, u: f64, _: f64) -> Vector3 {
-        let (sin, cos) = libm::sincos(u);
-        Vector3::new(-self.dr() * sin, self.dr() * cos, 0.0)
+    fn uvder(&self, u: f64, v: f64) -> Vector3 {
+        let ((sin, cos), [dr, _]) = (libm::sincos(u), self.meridian.rate(v));
+        Vector3::new(-dr * sin, dr * cos, 0.0)
     }
 
-    fn vvder(&self, _: f64, _: f64) -> Vector3 {
-        Vector3::new(0.0, 0.0, 0.0)
+    fn vvder(&self, u: f64, v: f64) -> Vector3 {
+        let ((sin, cos), [bend_r, bend_z]) = (libm::sincos(u), self.meridian.bend(v));
+        Vector3::new(bend_r * cos, bend_r * sin, bend_z)
     }
 
     fn u_period(&self) -> Option<f64> {
@@ -115,9 +107,9 @@ impl ParametricSurface for Screw {
 }
 
 impl Invertible for Screw {
-    /// Turns the normal over by running the generatrix backwards.
+    /// Turns the normal over by running the meridian backwards.
     fn invert(&mut self) {
-        std::mem::swap(&mut self.from, &mut self.to);
+        self.meridian = self.meridian.reversed();
     }
 }
 
@@ -157,7 +149,7 @@ mod tests {
 
     /// A flank of P = 0.75 at 10 mm: 30 degrees, 0.4 deep.
     fn flank() -> Screw {
-        Screw { from: [4.6, 21.0], to: [5.0, 21.23], climb: 0.75 / TAU }
+        Screw::straight([4.6, 21.0], [5.0, 21.23], 0.75 / TAU)
     }
 
     /// Independent route: central differences.

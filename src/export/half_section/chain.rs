@@ -2,10 +2,15 @@
 
 use crate::export::drawing::Point;
 use crate::section::{Part, Run, Shape, Skin, Station};
+use crate::solid::Meridian;
 
 /// Corners flatter than this many degrees are not seen as an edge. More would hide where a taper
 /// begins; less would show the joints of a curve that is made of short lines.
 const SMOOTH: f64 = 1.0;
+
+/// How far the lines that show an arc may stray from it, in millimetres: a micrometre is finer
+/// than any cut; less makes longer files.
+const ARC_SHOWN: f64 = 0.001;
 
 /// A chain of straight lines, walked from the front to the back, y being the radius.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,10 +115,16 @@ fn part_above(a: Point, b: Point, level: f64) -> Option<[f64; 2]> {
 pub fn points(runs: &[Run]) -> Vec<Point> {
     let point = |s: Station| Point::new(s.z.as_mm(), s.radius());
     let first = runs.first().map(|run| point(run.from));
-    let end = |run: &Run| match run.shape {
-        Shape::Straight => point(run.to),
-    };
-    first.into_iter().chain(runs.iter().map(end)).collect()
+    first.into_iter().chain(runs.iter().flat_map(|run| walk(run, point(run.to)))).collect()
+}
+
+/// The points of a run behind its first: its end, or as many as show an arc.
+fn walk(run: &Run, end: Point) -> Vec<Point> {
+    let Shape::Arc { .. } = run.shape else { return vec![end] };
+    let arc = Meridian::of(run);
+    let pieces = arc.pieces(ARC_SHOWN);
+    let within = (1..pieces).map(|n| arc.at(n as f64 / pieces as f64));
+    within.map(|[r, z]| Point::new(z, r)).chain([end]).collect()
 }
 
 #[cfg(test)]
