@@ -4,13 +4,19 @@ use std::collections::HashMap;
 use std::f64::consts::TAU;
 
 use super::fan::Fan;
-use crate::solid::{Body, Edge, Face, Screw, Trace};
+use crate::solid::{Body, Cut, Edge, Face, Screw, Trace};
 
-/// A point of a chain: its index, and its angle in columns (whole on a half-plane).
+/// A v this close to the edge of a band, in bands, is on it: cuts are found to rounding, and bands
+/// are never a thousandth as narrow.
+const ON_BAND: f64 = 1e-9;
+
+/// A point of a chain: its index, its angle in columns (whole on a half-plane), and its place on
+/// the edge.
 #[derive(Clone, Copy, Debug)]
 struct Knot {
     index: u32,
     columns: f64,
+    t: f64,
 }
 
 /// All points of a mesh, made once for each vertex and edge of a body.
@@ -61,24 +67,51 @@ impl<'a> Boundary<'a> {
     }
 
     fn chain(&mut self, trace: &Trace, front: u32, back: u32) -> Vec<Knot> {
-        let (from, to) = (self.fan.columns(trace.from.theta), self.fan.columns(trace.to.theta));
-        let mut chain = vec![Knot { index: front, columns: from }];
+        let (from, to) = (self.fan.columns(trace.from().theta), self.fan.columns(trace.to().theta));
+        let mut chain = vec![Knot { index: front, columns: from, t: 0.0 }];
         let (low, high) = (from.min(to), from.max(to));
         let planes = (low.floor() as i64 + 1)..(high.ceil() as i64);
         let mut cross = |plane: i64| {
-            let angle = self.fan.angle(plane);
-            let t = (angle - trace.from.theta) / (trace.to.theta - trace.from.theta);
+            let t = trace.t_at(self.fan.angle(plane));
             let at = trace.at(t);
             self.points.push(self.fan.point(plane, at.r, at.z));
-            chain.push(Knot { index: self.points.len() as u32 - 1, columns: plane as f64 });
+            let index = self.points.len() as u32 - 1;
+            chain.push(Knot { index, columns: plane as f64, t });
         };
         if from < to {
             planes.for_each(&mut cross);
         } else {
             planes.rev().for_each(&mut cross);
         }
-        chain.push(Knot { index: back, columns: to });
+        chain.push(Knot { index: back, columns: to, t: 1.0 });
+        if let Trace::Cut(cut) = trace {
+            self.add_bands(trace, cut, &mut chain);
+        }
         chain
+    }
+
+    /// Adds points to a cut through a rounded flank, where it passes from one of the bands in
+    /// which the flank is cut along its meridian to the next.
+    fn add_bands(&mut self, trace: &Trace, cut: &Cut, chain: &mut Vec<Knot>) {
+        for t in cut.between(self.fan.pieces(&cut.surface.meridian)) {
+            let at = trace.at(t);
+            let columns = self.fan.columns(at.theta);
+            // A knot on this half-plane is moved to the band's edge: two would make a needle.
+            let inner = 1..chain.len() - 1;
+            let near = inner.clone().find(|n| chain[*n].columns == columns && inner.len() > 0);
+            let same_angle = chain[0].columns == chain[chain.len() - 1].columns;
+            if let Some(n) = near.filter(|_| !same_angle) {
+                let p = at.point();
+                self.points[chain[n].index as usize] = [p.x, p.y, p.z];
+                chain[n].t = t;
+                continue;
+            }
+            let p = at.point();
+            self.points.push([p.x, p.y, p.z]);
+            let index = self.points.len() as u32 - 1;
+            let after = chain.iter().position(|knot| knot.t > t).unwrap_or(chain.len() - 1);
+            chain.insert(after, Knot { index, columns, t });
+        }
     }
 
     /// The boundary of a face as steps, each within one column; columns count over all turns of
@@ -95,7 +128,7 @@ impl<'a> Boundary<'a> {
                 let whole = match turns {
                     Some((theta, whole)) => whole + ((theta - start) / TAU).round(),
                     None => {
-                        surface.turns_to(if edge.orientation() { trace.from } else { trace.to })
+                        surface.turns_to(if edge.orientation() { trace.from() } else { trace.to() })
                     }
                 };
                 turns = Some((end, whole));
@@ -115,18 +148,20 @@ impl<'a> Boundary<'a> {
         steps: &mut Vec<Step>,
     ) {
         let shift = turns * f64::from(self.fan.count);
-        let v_end = |at: crate::solid::Polar| surface.v_at(at.theta + turns * TAU, at);
-        let (v0, v1) = (v_end(trace.from), v_end(trace.to));
-        let (c0, c1) = (chain[0].columns, chain[chain.len() - 1].columns);
-        let v = |knot: &Knot, last: bool| {
-            if c0 == c1 {
-                return if last { v1 } else { v0 };
+        let on = |at: crate::solid::Polar| surface.v_at(at.theta + turns * TAU, at);
+        let (v0, v1) = (on(trace.from()), on(trace.to()));
+        let pieces = self.fan.pieces(&surface.meridian) as f64;
+        let v = |knot: &Knot| match trace {
+            Trace::Affine { .. } => v0 + (v1 - v0) * knot.t,
+            Trace::Cut(_) => {
+                let v = on(trace.at(knot.t)) * pieces;
+                // Exactly the band's edge where it is meant.
+                (if (v - v.round()).abs() < ON_BAND { v.round() } else { v }) / pieces
             }
-            v0 + (v1 - v0) * (knot.columns - c0) / (c1 - c0)
         };
         for pair in chain.windows(2) {
             let (a, b) = (&pair[0], &pair[1]);
-            let (va, vb) = (v(a, false), v(b, true));
+            let (va, vb) = (v(a), v(b));
             let (from, to) = if forward { ((a, va), (b, vb)) } else { ((b, vb), (a, va)) };
             let middle = f64::midpoint(a.columns, b.columns) + shift;
             let mut column = middle.floor();
@@ -148,8 +183,8 @@ impl<'a> Boundary<'a> {
 /// The angles at which an edge, as its wire walks it, begins and ends.
 fn ends(edge: &Edge, trace: &Trace) -> (f64, f64) {
     if edge.orientation() {
-        (trace.from.theta, trace.to.theta)
+        (trace.from().theta, trace.to().theta)
     } else {
-        (trace.to.theta, trace.from.theta)
+        (trace.to().theta, trace.from().theta)
     }
 }

@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use crate::solid::{Body, Meridian, Screw};
+use crate::solid::{Body, Meridian, Screw, Trace, angles_of};
 
 /// Fewest half-planes: with fewer a bore no longer looks or measures round.
 const FEWEST: u32 = 24;
@@ -43,7 +43,8 @@ impl Fan {
     /// The least fan for a chord error, or one up to [`LARGER`] larger, turned so that the body's
     /// corners stay clear of its half-planes; `attempt` asks for the next best of those.
     pub fn new(body: &Body, chord: f64, attempt: usize) -> Self {
-        let surfaces: Vec<Screw> = body.faces().map(|(face, _)| face.surface()).collect();
+        let surfaces: Vec<(Screw, [f64; 2])> =
+            body.faces().map(|(face, _)| (face.surface(), angles_of(face))).collect();
         let within = |n: u32| deviation(&surfaces, n) <= chord;
         let mut least = FEWEST;
         while !within(least) {
@@ -55,7 +56,12 @@ impl Fan {
         let mut corners: Vec<f64> = Vec::new();
         for edge in body.solid().edge_iter() {
             let trace = edge.curve();
-            corners.extend([trace.from.theta, trace.to.theta].map(|theta| theta / TAU));
+            corners.extend([trace.from().theta, trace.to().theta].map(|theta| theta / TAU));
+            if let Trace::Cut(cut) = trace {
+                let pieces = cut.surface.meridian.pieces(chord * (1.0 - ACROSS));
+                let knots = cut.between(pieces).map(|t| trace.at(t).theta / TAU);
+                corners.extend(knots);
+            }
         }
         let most = (f64::from(least) * (1.0 + LARGER)) as u32;
         let fans = (least..=most).flat_map(|n| OFFSETS.map(|offset| (n, offset)));
@@ -112,20 +118,21 @@ fn clearance(corners: &[f64], n: u32, offset: f64) -> f64 {
 }
 
 /// How far a mesh of n columns may lie from these surfaces, and they from it.
-fn deviation(surfaces: &[Screw], n: u32) -> f64 {
+fn deviation(surfaces: &[(Screw, [f64; 2])], n: u32) -> f64 {
     let step = TAU / f64::from(n);
-    surfaces.iter().map(|surface| deviation_of(surface, step)).fold(0.0, f64::max)
+    surfaces.iter().map(|(surface, u)| deviation_of(surface, *u, step)).fold(0.0, f64::max)
 }
 
-/// A bound for one surface, cut in columns of `step` radians.
+/// A bound for one surface between two angles u, cut in columns of `step` radians.
 ///
 /// Without climb the piece in a column is flat, and off by the sagitta at the larger radius.
-/// A torus bows both ways: its sagitta across may use up [`ACROSS`] of what is allowed, the pieces
-/// along its meridian the rest. With climb, the ruled quadrilateral between two rulings is off the surface by r step^2 / 8
-/// towards the axis (linear interpolation of the helices), and its two triangles part from it by
-/// a quarter of its twist, along the circle. Of each only the share along the normal counts; the
-/// two may add up, depending on the diagonal.
-fn deviation_of(surface: &Screw, step: f64) -> f64 {
+/// A surface of an arc bows both ways: what is off across the columns may use up [`ACROSS`] of
+/// what is allowed, the pieces along its meridian the rest. With climb, the ruled quadrilateral
+/// between two rulings is off the surface by |S_uu| step^2 / 8 towards the axis (linear
+/// interpolation of the helices), and its two triangles part from it by a quarter of its twist,
+/// along the circle. Of each only the share along the normal counts; the two may add up,
+/// depending on the diagonal. For an arc the shares are taken at their greatest.
+fn deviation_of(surface: &Screw, u: [f64; 2], step: f64) -> f64 {
     /// Terms of the third order in the step, which the shares leave out: under a thousandth at
     /// the fewest columns there may be.
     const HIGHER_ORDER: f64 = 1.02;
@@ -134,13 +141,26 @@ fn deviation_of(surface: &Screw, step: f64) -> f64 {
         let bowed = surface.meridian.sweep() > 0.0;
         return if bowed { sagitta / ACROSS } else { sagitta };
     }
-    let at = |v: f64| {
-        let ([dr, dz], normal) = (surface.meridian.rate(v), surface.area_density(v));
-        let twist = libm::sin(step / 2.0) * dr.abs() / 2.0;
-        let inwards = surface.r(v) * step * step / 8.0 * (surface.r(v) * dz / normal).abs();
-        inwards + twist * (surface.climb * dr / normal).abs()
+    let turned = libm::sin(step / 2.0);
+    if surface.meridian.sweep() > 0.0 {
+        let radii = surface.meridian.extremes().into_iter().map(|v| surface.r(v));
+        let radii = radii.flat_map(|r| u.map(|u| (r + surface.out * u).abs()));
+        let (least, most) = radii.fold((f64::MAX, f64::MIN), |(a, b), r| (a.min(r), b.max(r)));
+        let inwards = libm::hypot(most, 2.0 * surface.out) * step * step / 8.0;
+        let share = (surface.climb.abs() + surface.out.abs()) / least;
+        return (inwards + turned * (most - least) / 2.0 * share) * HIGHER_ORDER / ACROSS;
+    }
+    let at = |u: f64, v: f64| {
+        let dr = surface.meridian.rate(v)[0];
+        let normal = surface.area_density(u, v);
+        let [radial, tangential, _] = surface.normal(u, v).map(|part| (part / normal).abs());
+        let r = (surface.r(v) + surface.out * u).abs();
+        let inwards = libm::hypot(r, 2.0 * surface.out) * step * step / 8.0 * radial;
+        inwards + turned * dr.abs() / 2.0 * tangential
     };
-    at(0.0).max(at(1.0)) * HIGHER_ORDER
+    // A drawn-out surface is measured at both ends of its face.
+    let ends = u.into_iter().flat_map(|u| [at(u, 0.0), at(u, 1.0)]);
+    ends.fold(0.0, f64::max) * HIGHER_ORDER
 }
 
 #[cfg(test)]
@@ -169,7 +189,7 @@ mod tests {
                 worst = worst.max(((p - corner).dot(e.cross(f).normalize())).abs());
             }
         }
-        let bound = deviation_of(&surface, step);
+        let bound = deviation_of(&surface, [0.0; 2], step);
         assert!(worst <= bound, "{worst} {bound}");
         assert!(worst > bound / 1.5, "the bound is not idle: {worst} {bound}");
     }

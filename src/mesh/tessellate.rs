@@ -88,7 +88,9 @@ fn cut(body: &Body, fan: &Fan) -> Mesh {
             let bands = boundary.bands(&surface, steps);
             bands.into_iter().for_each(|band| fill_band(&surface, band, fan, &mut triangles));
         } else {
-            fill_columns(&surface, steps, fan, &mut triangles);
+            for strip in boundary.strips(&surface, steps) {
+                fill_columns(&surface, strip, fan, &mut triangles);
+            }
         }
         faces.resize(triangles.len(), number as u32);
     }
@@ -115,7 +117,7 @@ fn fill_band(surface: &Screw, band: Band, fan: &Fan, triangles: &mut Vec<[u32; 3
 
 fn fill_columns(surface: &Screw, mut steps: Vec<Step>, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
     steps.sort_by_key(|step| step.column);
-    let along = surface.meridian.length() / fan.pieces(&surface.meridian) as f64;
+    let along = surface.meridian.length();
     let scale = Scale { across: surface.meridian.widest() * fan.step(), along };
     let mut found = Vec::new();
     for column in steps.chunk_by(|a, b| a.column == b.column) {

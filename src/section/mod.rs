@@ -27,7 +27,7 @@ pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{Grip, GripRun, Pilot, Relief, Tenon};
 pub use rules::faults;
-pub use thread::{Side, Thread, ThreadForm, ThreadLimits};
+pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
 
 use crate::quantity::Length;

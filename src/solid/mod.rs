@@ -13,24 +13,28 @@
 
 mod assemble;
 mod body;
+mod end;
 mod error;
+mod flux;
 mod helix;
 mod measure;
 mod meridian;
+mod profile;
 mod ring;
 mod screw;
 mod trace;
 mod trim;
 mod unroll;
+mod withdrawal;
 
 pub use assemble::{MOST_TURNS, build};
 pub use body::{Body, CutThread, FaceName, Swept};
 pub use error::BuildError;
-pub use measure::{Bounds, Measures};
+pub use measure::{Bounds, FaceMeasures, Measures};
 pub use meridian::{HalfPoint, Meridian};
 pub use screw::Screw;
-pub use trace::{Polar, Trace};
-pub use unroll::UvEdge;
+pub use trace::{Cut, Cutter, Polar, Trace};
+pub use unroll::{UvEdge, angles_of};
 
 use truck_modeling::Point3;
 

@@ -1,7 +1,7 @@
 //! Random parts that a lathe could turn, with coincidences on purpose.
 
 use sectionwright::quantity::{Angle, Length, Limits};
-use sectionwright::section::{Item, Part, Side, Thread, ThreadForm, ThreadLimits};
+use sectionwright::section::{Flank, Item, Part, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 use sectionwright::standard::designation::{Hand, ThreadDesignation};
 
 use super::{chain, mm};
@@ -71,6 +71,9 @@ fn form(dice: &mut Dice, side: Side, crest: f64, traits: &mut Traits) -> ThreadF
         crest: mm(crest),
         pitch_diameter: mm(pitch_diameter),
         root: mm(root),
+        flank: Flank::Straight,
+        crest_radius: mm(0.0),
+        root_radius: mm(0.0),
     }
 }
 
@@ -82,7 +85,8 @@ fn thread(item: Item, side: Side, form: ThreadForm, from: f64, to: f64, phase: f
         minor: size(form.root),
     };
     let designation: ThreadDesignation = "M10x0.75".parse().unwrap();
-    Thread { item, side, designation, form, from: mm(from), to: mm(to), phase: mm(phase), limits }
+    let (from, to, phase, run_outs) = (mm(from), mm(to), mm(phase), [RunOut::Wall; 2]);
+    Thread { item, side, designation, form, from, to, phase, run_outs, limits }
 }
 
 /// Half of a part: corners (diameter, z) and the thread.

@@ -4,7 +4,7 @@ use super::Making;
 use crate::design::reader::Placed;
 use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::{Length, Limits};
-use crate::section::{Item, Side, Thread, ThreadForm, ThreadLimits};
+use crate::section::{Flank, Item, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 use crate::standard::iso68::HALF_ANGLE;
 use crate::standard::iso724::{BasicSizes, basic_sizes};
 use crate::standard::{ThreadDesignation, ToleranceClass, ToleranceError, iso965};
@@ -25,6 +25,9 @@ pub(super) fn basic_form(designation: ThreadDesignation, side: Side) -> ThreadFo
         crest,
         pitch_diameter: pitch,
         root,
+        flank: Flank::Straight,
+        crest_radius: Length::ZERO,
+        root_radius: Length::ZERO,
     }
 }
 
@@ -45,9 +48,9 @@ pub(super) fn external(
         minor: Limits::new(limits.root_min, limits.minor_flat_max)?,
     };
     standard_or_noted(designation, making);
-    let (side, phase) = (Side::External, Length::ZERO);
+    let (side, phase, run_outs) = (Side::External, Length::ZERO, [RunOut::Wall; 2]);
     let form = basic_form(classed, side);
-    Some(Thread { item, side, designation: classed, form, from, to, phase, limits })
+    Some(Thread { item, side, designation: classed, form, from, to, phase, run_outs, limits })
 }
 
 /// The internal thread of a designation that has its class; its crest is as in the basic profile.
@@ -67,9 +70,9 @@ pub(super) fn internal(
         pitch: limits.pitch,
         minor: limits.minor,
     };
-    let (side, phase) = (Side::Internal, Length::ZERO);
+    let (side, phase, run_outs) = (Side::Internal, Length::ZERO, [RunOut::Wall; 2]);
     let form = basic_form(classed, side);
-    Some(Thread { item, side, designation: classed, form, from, to, phase, limits })
+    Some(Thread { item, side, designation: classed, form, from, to, phase, run_outs, limits })
 }
 
 /// Limits, or their error noted.
