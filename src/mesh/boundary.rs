@@ -42,6 +42,20 @@ pub(super) struct Step {
     pub to: Corner,
 }
 
+impl Step {
+    /// Whether the boundary, going on from this step to another of its column, touches the
+    /// column's side and turns back with the face on the outside of its turn.
+    pub fn turns_back_at_side(&self, next: &Self) -> bool {
+        let at = self.to;
+        if next.from.index != at.index || (at.x != 0.0 && at.x != 1.0) {
+            return false;
+        }
+        let (back, on) = (self.from, next.to);
+        let turn = (at.x - back.x) * (on.v - at.v) - (at.v - back.v) * (on.x - at.x);
+        back.x != at.x && on.x != at.x && turn < 0.0
+    }
+}
+
 impl<'a> Boundary<'a> {
     /// Points for every vertex, and for every crossing of an edge with a half-plane.
     pub fn new(body: &Body, fan: &'a Fan) -> Self {
@@ -120,6 +134,7 @@ impl<'a> Boundary<'a> {
         let surface = face.surface();
         let mut steps = Vec::new();
         for wire in face.absolute_boundaries() {
+            let first = steps.len();
             let mut turns: Option<(f64, f64)> = None;
             for edge in wire.edge_iter() {
                 let trace = edge.curve();
@@ -134,6 +149,7 @@ impl<'a> Boundary<'a> {
                 turns = Some((end, whole));
                 self.edge_steps(&surface, &trace, chain, edge.orientation(), whole, &mut steps);
             }
+            add_touches(&mut steps, first);
         }
         steps
     }
@@ -147,7 +163,7 @@ impl<'a> Boundary<'a> {
         turns: f64,
         steps: &mut Vec<Step>,
     ) {
-        let shift = turns * f64::from(self.fan.count);
+        let (shift, first) = (turns * f64::from(self.fan.count), steps.len());
         let on = |at: crate::solid::Polar| surface.v_at(at.theta + turns * TAU, at);
         let (v0, v1) = (on(trace.from()), on(trace.to()));
         let pieces = self.fan.pieces(&surface.meridian) as f64;
@@ -176,6 +192,23 @@ impl<'a> Boundary<'a> {
                 index: knot.index,
             };
             steps.push(Step { column: column as i64, from: corner(from), to: corner(to) });
+        }
+        if !forward {
+            steps[first..].reverse();
+        }
+    }
+}
+
+/// Where a wire (its steps from `first` on) touches a half-plane and turns back, with the face on
+/// both sides of it, the column beyond must know the point: it is given a step of no length.
+fn add_touches(steps: &mut Vec<Step>, first: usize) {
+    let count = steps.len() - first;
+    for n in 0..count {
+        let (before, after) = (steps[first + n], steps[first + (n + 1) % count]);
+        if before.column == after.column && before.turns_back_at_side(&after) {
+            let (beyond, x) = if before.to.x == 0.0 { (-1, 1.0) } else { (1, 0.0) };
+            let corner = Corner { x, ..before.to };
+            steps.push(Step { column: before.column + beyond, from: corner, to: corner });
         }
     }
 }

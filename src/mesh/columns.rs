@@ -19,7 +19,7 @@ pub(super) fn pieces(steps: &[Step], out: &mut Vec<Vec<Corner>>) {
             used[here] = true;
             push(&mut piece, steps[here].from);
             push(&mut piece, steps[here].to);
-            let Some(next) = follower(steps, &used, first, steps[here].to) else { break };
+            let Some(next) = follower(steps, &used, first, &steps[here]) else { break };
             here = next;
         }
         if piece.len() > 1 && piece[0].index == piece[piece.len() - 1].index {
@@ -37,9 +37,15 @@ fn push(piece: &mut Vec<Corner>, corner: Corner) {
     }
 }
 
-/// The step that follows a corner round its piece; `first` may be come back to.
-fn follower(steps: &[Step], used: &[bool], first: usize, end: Corner) -> Option<usize> {
-    let open = |n: &usize| !used[*n] || *n == first;
+/// The step that follows another round its piece; `first` may be come back to.
+///
+/// Where the boundary touches a side and turns back from a face that goes on beyond it, the face
+/// has two pieces in the column: the follower is not the step that turns back, but the next one
+/// along the side.
+fn follower(steps: &[Step], used: &[bool], first: usize, step: &Step) -> Option<usize> {
+    let end = step.to;
+    let touches = |n: &usize| step.turns_back_at_side(&steps[*n]);
+    let open = |n: &usize| (!used[*n] || *n == first) && !touches(n);
     let joined = (0..steps.len()).filter(open).find(|n| steps[*n].from.index == end.index);
     if joined.is_some() {
         return joined;

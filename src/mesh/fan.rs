@@ -7,10 +7,10 @@ use crate::solid::{Body, Meridian, Screw, Trace, angles_of};
 /// Fewest half-planes: with fewer a bore no longer looks or measures round.
 const FEWEST: u32 = 24;
 
-/// A corner this close to a half-plane (in columns) lies on it. Columns are under a millimetre
-/// wide, so it is moved by less than single precision shows; were it larger, corners would leave
-/// the surface, were it smaller, the rounding of an angle could make a needle.
-const ON_PLANE: f64 = 5e-7;
+/// A corner this close to a half-plane, in radians, lies on it, and half-planes this close are
+/// one. Points stay where they are, so the mesh is out of its half-planes by a few millionths of
+/// a millimetre; were it smaller, two points beside each other would be one in single precision.
+const ON_PLANE: f64 = 1e-6;
 
 /// Corners that are not on a half-plane shall keep this far from it, in columns, so that no
 /// triangle is a needle: less makes needles, more makes larger fans be tried for nothing.
@@ -23,16 +23,27 @@ const LARGER: f64 = 0.12;
 /// its meridian. Nearer to 1 it makes many short pieces, smaller it makes many columns.
 const ACROSS: f64 = 0.75;
 
+/// Attempts after which every corner gets a half-plane of its own. Then the mesh is in every
+/// column the loft between two half-sections, and nothing can cross, however thin the wall is
+/// beside the chord; but there are more columns, some of them narrow.
+const EVEN_ATTEMPTS: usize = 2;
+
 /// Where in a column angle 0 may lie, in the order in which it is tried.
 const OFFSETS: [f64; 8] = [0.0, 0.5, 0.25, 0.75, 0.125, 0.625, 0.375, 0.875];
 
-/// Evenly spaced half-planes through the axis.
+/// Half-planes through the axis: evenly spaced, and one through every point in which a cut
+/// through a rounded flank is divided.
+///
+/// Where a flank's arc runs into its crest or root, its cut leaves that circle as a tangent does:
+/// were its points not on common half-planes, the circle's chords would pass over them.
 #[derive(Clone, Debug)]
 pub(super) struct Fan {
     /// How many.
     pub count: u32,
-    /// Angle of half-plane 0, in columns.
-    offset: f64,
+    /// Their angles, ascending within one turn, in radians.
+    angles: Vec<f64>,
+    /// The angle between neighbouring evenly spaced ones.
+    step: f64,
     /// (cos, sin) of each.
     rays: Vec<[f64; 2]>,
     /// The bound on the distance between mesh and surface, both ways, in millimetres.
@@ -45,7 +56,11 @@ impl Fan {
     pub fn new(body: &Body, chord: f64, attempt: usize) -> Self {
         let surfaces: Vec<(Screw, [f64; 2])> =
             body.faces().map(|(face, _)| (face.surface(), angles_of(face))).collect();
-        let within = |n: u32| deviation(&surfaces, n) <= chord;
+        let cuts: Vec<Trace> = body.solid().edge_iter().map(|edge| edge.curve()).collect();
+        let rounded = cuts.iter().any(|trace| matches!(trace, Trace::Cut(_)));
+        let widest = if rounded { 1.0 + CLEAR } else { 1.0 };
+        let deviation = |n: u32| deviation(&surfaces, TAU / f64::from(n) * widest);
+        let within = |n: u32| deviation(n) <= chord;
         let mut least = FEWEST;
         while !within(least) {
             least = least * 5 / 4;
@@ -54,15 +69,10 @@ impl Fan {
             least -= 1;
         }
         let mut corners: Vec<f64> = Vec::new();
-        for edge in body.solid().edge_iter() {
-            let trace = edge.curve();
+        for trace in &cuts {
             corners.extend([trace.from().theta, trace.to().theta].map(|theta| theta / TAU));
-            if let Trace::Cut(cut) = trace {
-                let pieces = cut.surface.meridian.pieces(chord * (1.0 - ACROSS));
-                let knots = cut.between(pieces).map(|t| trace.at(t).theta / TAU);
-                corners.extend(knots);
-            }
         }
+        corners.extend(divisions(&cuts, chord).map(|theta| theta / TAU));
         let most = (f64::from(least) * (1.0 + LARGER)) as u32;
         let fans = (least..=most).flat_map(|n| OFFSETS.map(|offset| (n, offset)));
         let mut fans: Vec<(u32, f64, f64)> = fans
@@ -70,35 +80,53 @@ impl Fan {
             .collect();
         // Stable: of those that are clear, the least fan comes first.
         fans.sort_by(|a, b| b.2.total_cmp(&a.2));
-        let (count, offset, _) = fans[attempt.min(fans.len() - 1)];
-        let ray = |n: u32| {
-            let (sin, cos) = libm::sincos(TAU * (f64::from(n) + offset) / f64::from(count));
+        let (count, offset, _) = fans[attempt % EVEN_ATTEMPTS];
+        let (step, deviation) = (TAU / f64::from(count), deviation(count));
+        let even = (0..count).map(|n| step * (f64::from(n) + offset));
+        let mut others: Vec<f64> = divisions(&cuts, deviation).collect();
+        if attempt >= EVEN_ATTEMPTS {
+            others.extend(corners.iter().map(|turns| turns * TAU));
+        }
+        let angles = merged(even.collect(), others, step);
+        let ray = |angle: &f64| {
+            let (sin, cos) = libm::sincos(*angle);
             [cos, sin]
         };
-        let rays = (0..count).map(ray).collect();
-        Self { count, offset, rays, deviation: deviation(&surfaces, count) }
+        let rays = angles.iter().map(ray).collect();
+        Self { count: angles.len() as u32, angles, step, rays, deviation }
     }
 
     /// An angle in columns from half-plane 0, exactly whole where it lies on a half-plane.
     pub fn columns(&self, theta: f64) -> f64 {
-        let columns = theta / TAU * f64::from(self.count) - self.offset;
-        let whole = columns.round();
-        if (columns - whole).abs() < ON_PLANE { whole } else { columns }
+        let (first, count) = (self.angles[0], self.angles.len());
+        let turns = ((theta - first) / TAU).floor();
+        let angle = theta - turns * TAU;
+        let before = self.angles.partition_point(|a| *a <= angle).clamp(1, count) - 1;
+        let (low, high) = (self.angles[before], self.angle(before as i64 + 1));
+        let whole = turns * count as f64 + before as f64;
+        if angle - low < ON_PLANE {
+            whole
+        } else if high - angle < ON_PLANE {
+            whole + 1.0
+        } else {
+            whole + (angle - low) / (high - low)
+        }
     }
 
     /// The angle of a half-plane, which may be counted over many turns.
     pub fn angle(&self, plane: i64) -> f64 {
-        TAU * (plane as f64 + self.offset) / f64::from(self.count)
+        let count = self.angles.len() as i64;
+        self.angles[plane.rem_euclid(count) as usize] + TAU * plane.div_euclid(count) as f64
     }
 
-    /// The angle between neighbouring half-planes.
+    /// The angle between neighbouring evenly spaced half-planes.
     pub fn step(&self) -> f64 {
-        TAU / f64::from(self.count)
+        self.step
     }
 
     /// The pieces in which a meridian is to be cut along its length: 1 where it is straight.
     pub fn pieces(&self, meridian: &Meridian) -> usize {
-        meridian.pieces(self.deviation * (1.0 - ACROSS))
+        pieces(meridian, self.deviation)
     }
 
     /// The point of a half-plane at r and z.
@@ -108,18 +136,50 @@ impl Fan {
     }
 }
 
+fn pieces(meridian: &Meridian, deviation: f64) -> usize {
+    meridian.pieces(deviation * (1.0 - ACROSS))
+}
+
+/// The angles of all points in which cuts through rounded flanks are divided.
+fn divisions(cuts: &[Trace], deviation: f64) -> impl Iterator<Item = f64> {
+    cuts.iter().flat_map(move |trace| {
+        let Trace::Cut(cut) = trace else { return Vec::new() };
+        let inner = cut.between(pieces(&cut.surface.meridian, deviation));
+        [0.0, 1.0].into_iter().chain(inner).map(|t| trace.at(t).theta).collect()
+    })
+}
+
+/// Evenly spaced angles with others put among them, from the first of the even ones on; an even
+/// one within [`CLEAR`] of another gives way to it.
+fn merged(even: Vec<f64>, others: Vec<f64>, step: f64) -> Vec<f64> {
+    if others.is_empty() {
+        return even;
+    }
+    let on_turn = |angle: f64| angle - ((angle - even[0]) / TAU).floor() * TAU;
+    let mut others: Vec<f64> = others.into_iter().map(on_turn).collect();
+    others.sort_by(f64::total_cmp);
+    others.dedup_by(|b, a| *b - *a < ON_PLANE);
+    let near = |a: f64| {
+        let next = others.partition_point(|o| *o < a - CLEAR * step);
+        others.get(next).is_some_and(|o| *o < a + CLEAR * step)
+    };
+    let mut all: Vec<f64> = even.iter().copied().filter(|a| !near(*a)).collect();
+    all.extend(&others);
+    all.sort_by(f64::total_cmp);
+    all
+}
+
 /// The least distance of a corner from a half-plane of n that it does not lie on, in columns.
 fn clearance(corners: &[f64], n: u32, offset: f64) -> f64 {
     let gap = |turns: &f64| {
         let columns = turns * f64::from(n) - offset;
         (columns - columns.round()).abs()
     };
-    corners.iter().map(gap).filter(|gap| *gap >= ON_PLANE).fold(0.5, f64::min)
+    corners.iter().map(gap).filter(|gap| *gap >= ON_PLANE * f64::from(n) / TAU).fold(0.5, f64::min)
 }
 
-/// How far a mesh of n columns may lie from these surfaces, and they from it.
-fn deviation(surfaces: &[(Screw, [f64; 2])], n: u32) -> f64 {
-    let step = TAU / f64::from(n);
+/// How far a mesh of columns of `step` radians may lie from these surfaces, and they from it.
+fn deviation(surfaces: &[(Screw, [f64; 2])], step: f64) -> f64 {
     surfaces.iter().map(|(surface, u)| deviation_of(surface, *u, step)).fold(0.0, f64::max)
 }
 

@@ -106,7 +106,7 @@ impl<'a> Cutting<'a> {
         let groove: Vec<Vec<Chain>> =
             (0..count).map(|q| -> Arcs { over_groove(q) }).collect::<Result<_, _>>()?;
         let (front_edges, back_edges) = (self.flank(Flank::Front)?, self.flank(Flank::Back)?);
-        let patches = self.patches([&front_edges, &back_edges], [&ridge, &groove], leaving);
+        let patches = self.patches([&front_edges, &back_edges], [&ridge, &groove], leaving)?;
         Ok(End {
             front: self.side(Flank::Front, front_edges),
             back: self.side(Flank::Back, back_edges),
@@ -153,7 +153,11 @@ impl<'a> Cutting<'a> {
         let polar = |flank| self.profile.on_flank(ridge, flank, at);
         let flat = at[0] != self.profile.crest || self.profile.crest_flat > 0.0;
         let ends = [&self.front[n][q], &self.back[n][q]];
-        if flat { arc(ends, polar(Flank::Front), polar(Flank::Back)) } else { Ok(Vec::new()) }
+        let halved = self.pinched(Cover::Ridge);
+        if !flat {
+            return Ok(Vec::new());
+        }
+        arc(ends, polar(Flank::Front), polar(Flank::Back), halved)
     }
 
     /// The arc across groove n, from ridge n's back flank to the next ridge's front.
@@ -163,7 +167,18 @@ impl<'a> Cutting<'a> {
         let to = self.profile.on_flank(ridge + 1, Flank::Front, at);
         let flat = at[0] != self.profile.root || self.profile.root_flat > 0.0;
         let ends = [&self.back[n][q], &self.front[(n + 1) % self.profile.starts][q]];
-        if flat { arc(ends, from, to) } else { Ok(Vec::new()) }
+        if flat { arc(ends, from, to, self.pinched(Cover::Groove)) } else { Ok(Vec::new()) }
+    }
+
+    /// Whether a face of this kind may meet itself in a vertex: that over the only ridge where
+    /// its flanks meet at the root, that over the only groove where they meet at the crest. Its
+    /// arcs are halved, and the face is cut from half to half.
+    fn pinched(&self, cover: Cover) -> bool {
+        let flat = match cover {
+            Cover::Ridge => self.profile.root_flat,
+            Cover::Groove => self.profile.crest_flat,
+        };
+        self.profile.starts == 1 && flat == 0.0
     }
 
     /// The full circle that carries on the plain outline, by growing angle.
@@ -198,7 +213,7 @@ impl<'a> Cutting<'a> {
         [front, back]: [&[Vec<Edge>]; 2],
         [ridge, groove]: [&[Vec<Chain>]; 2],
         leaving: bool,
-    ) -> Vec<(Wire, Screw, FaceName)> {
+    ) -> Result<Vec<(Wire, Screw, FaceName)>, BuildError> {
         let mut found = Vec::new();
         for (q, segment) in self.trim.segments.iter().enumerate() {
             let (a, b) = (self.trim.points[q], self.trim.points[q + 1]);
@@ -217,17 +232,38 @@ impl<'a> Cutting<'a> {
                     Cover::Groove => (&back[n][q], &front[next][q], groove),
                 };
                 let [left, right] = [left, right].map(|edge| vec![edge.clone()]);
-                let wire = close(&left, &arcs[q + 1][n], &right, &arcs[q][n]);
-                found.push((wire, surface, name));
+                let (near, far) = (&arcs[q][n], &arcs[q + 1][n]);
+                if !self.pinched(segment.cover) {
+                    found.push((close(&left, far, &right, near), surface, name));
+                    continue;
+                }
+                let cut = Self::cut(near, far, &left[0])?;
+                let half = |arc: &Chain, n: usize| arc.get(n).cloned().into_iter().collect();
+                let (near, far) = ([0, 1].map(|n| half(near, n)), [0, 1].map(|n| half(far, n)));
+                found.push((close(&left, &far[0], &cut, &near[0]), surface, name));
+                found.push((close(&cut, &far[1], &right, &near[1]), surface, name));
             }
         }
-        found
+        Ok(found)
+    }
+
+    /// The edge between the middles of two halved arcs, or the vertex that stands for one; beside
+    /// `left`, which leads from the one arc's beginning to the other's.
+    fn cut(near: &Chain, far: &Chain, left: &Edge) -> Result<Chain, BuildError> {
+        let beside = left.oriented_curve();
+        let middle = |arc: &Chain, vertex: &Vertex, at: Polar| match arc.first() {
+            Some(half) => (half.back().clone(), half.oriented_curve().to()),
+            None => (vertex.clone(), at),
+        };
+        let (a, from) = middle(near, left.front(), beside.from());
+        let (b, to) = middle(far, left.back(), beside.to());
+        Ok(vec![edge(&a, &b, Trace::straight(from, to))?])
     }
 }
 
-/// The arc between two vertices of one circle; in two edges where it is the whole circle.
-fn arc([a, b]: [&Vertex; 2], from: Polar, to: Polar) -> Result<Chain, BuildError> {
-    if a != b {
+/// The arc between two vertices of one circle, in two edges where it is `halved`.
+fn arc([a, b]: [&Vertex; 2], from: Polar, to: Polar, halved: bool) -> Result<Chain, BuildError> {
+    if !halved {
         return Ok(vec![edge(a, b, Trace::straight(from, to))?]);
     }
     let middle = Polar { theta: f64::midpoint(from.theta, to.theta), ..from };

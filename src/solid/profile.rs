@@ -175,8 +175,21 @@ impl<'a> Profile<'a> {
 
     /// How long a tool that is drawn out over an angle still cuts.
     fn drawn_out(&self, turn: f64) -> DrawnOut {
-        let reaches = (0..self.radii.len())
-            .map(|n| self.groove_at(n) / 2.0 + self.climb.abs() * turn * self.share(n));
+        let along = self.climb.abs() * turn;
+        let ends = (0..self.radii.len()).map(|n| [self.radii[n], self.width_at(n)]);
+        // On an arc, where its own slope is that of the way out.
+        let slope = along / (self.root - self.crest);
+        let arcs = (0..self.runs.len()).flat_map(|piece| {
+            let meridian = self.meridian(0, Flank::Back, piece);
+            let width = |z: f64| (z - self.ridge(0)) * 2.0;
+            meridian.parallel_to(slope).map(move |v| {
+                let [r, z] = meridian.at(v);
+                [r, width(z)]
+            })
+        });
+        let reaches = ends.chain(arcs).map(|[r, width]| {
+            (self.pitch - width) / 2.0 + along * (self.crest - r) / (self.crest - self.root)
+        });
         let centre = reaches.fold(0.0, f64::max) + LAND;
         DrawnOut { turn, length: centre + self.groove_at(0) / 2.0, centre }
     }

@@ -103,9 +103,11 @@ impl Cut {
     /// The t at which the cut passes from one of so many equal pieces of the surface's meridian
     /// to the next, ascending.
     pub fn between(&self, pieces: usize) -> impl Iterator<Item = f64> + use<> {
+        /// A piece that ends this close to the cut's own end, ends there.
+        const AT_END: f64 = 1e-9;
         let [from, to] = self.v;
         let inner = (1..pieces).map(move |n| (n as f64 / pieces as f64 - from) / (to - from));
-        let mut found: Vec<f64> = inner.filter(|t| *t > 0.0 && *t < 1.0).collect();
+        let mut found: Vec<f64> = inner.filter(|t| *t > AT_END && *t < 1.0 - AT_END).collect();
         found.sort_by(f64::total_cmp);
         found.into_iter()
     }

@@ -115,11 +115,18 @@ impl Withdrawal<'_> {
         Polar { theta, r: self.profile.crest, z: a.z + climb * turned }
     }
 
-    /// The crest's front corner of ridge n at the angle where groove n has ended.
+    /// The flank that a ridge's crest is ended at, and the other, which bounds the ridge's own
+    /// groove: the groove that ends before the ridge does.
+    fn flanks(&self) -> [Flank; 2] {
+        if self.ahead > 0.0 { [Flank::Front, Flank::Back] } else { [Flank::Back, Flank::Front] }
+    }
+
+    /// The ended crest corner of ridge n, at the angle where the ridge's own groove has ended.
     fn v(&self, n: isize) -> Polar {
-        let theta = self.begins(n) + self.direction() * self.turn;
+        let [ended, own] = self.flanks();
+        let theta = self.begins(Self::groove(n, own)) + self.direction() * self.turn;
         let crest = self.profile.crest;
-        let z = self.profile.flank_z(n, Flank::Front, crest) + self.profile.climb * theta;
+        let z = self.profile.flank_z(n, ended, crest) + self.profile.climb * theta;
         Polar { theta, r: crest, z }
     }
 
@@ -176,52 +183,73 @@ impl Withdrawal<'_> {
             outgoing: Vec::new(),
             patches: Vec::new(),
         };
-        // Per ridge: X, R, and E of the groove above it.
-        let (mut xs, mut rs, mut es) = (Vec::new(), Vec::new(), Vec::new());
+        let mut es = Vec::new();
         for n in all.clone() {
-            let (ridge, front, back) = (n as isize, &fronts[n], &backs[n]);
-            let (v, at) = (self.v(ridge), self.b(ridge, Flank::Back, last));
-            let corner = Corner { vertex: vertex(v), at: v };
-            let x = edge(&corner.vertex, &front.a[0].vertex, Trace::straight(v, front.a[0].at))?;
-            let r = edge(&corner.vertex, &back.b[last], Trace::straight(v, at))?;
-            let mut root = Chain::new();
-            let mut e = Chain::new();
+            let ridge = n as isize;
+            let far = |at: &dyn Fn(isize, Flank, usize) -> Polar| {
+                [at(ridge, Flank::Back, last), at(ridge + 1, Flank::Front, last)]
+            };
+            let (back, front) = (&backs[n], next(n));
+            let (mut root, mut e) = (Chain::new(), Chain::new());
             if profile.root_flat > 0.0 {
-                let far = |flank_at: &dyn Fn(isize, Flank, usize) -> Polar| {
-                    [flank_at(ridge, Flank::Back, last), flank_at(ridge + 1, Flank::Front, last)]
-                };
                 let [from, to] = far(&|n, flank, k| self.a(n, flank, k));
-                let ends = [&back.a[last].vertex, &next(n).a[last].vertex];
+                let ends = [&back.a[last].vertex, &front.a[last].vertex];
                 root.push(edge(ends[0], ends[1], Trace::straight(from, to))?);
                 let [from, to] = far(&|n, flank, k| self.b(n, flank, k));
-                e.push(edge(&back.b[last], &next(n).b[last], Trace::straight(from, to))?);
+                e.push(edge(&back.b[last], &front.b[last], Trace::straight(from, to))?);
             }
-            let mut crest = vec![r.clone()];
-            crest.extend(reversed(&back.sinking));
-            end.crest.push(crest);
-            let mut front_corners = front.a.clone();
-            front_corners[0] = corner;
-            let single = |edges: &[Edge]| edges.iter().map(|e| vec![e.clone()]).collect();
-            let mut front_across: Vec<Chain> = single(&front.rulings);
-            front_across[0].insert(0, x.clone());
-            end.front.corners.push(front_corners);
-            end.front.across.push(front_across);
-            end.back.corners.push(back.a.clone());
-            end.back.across.push(single(&back.rulings));
-            self.patches(n, [back, next(n)], [&root, &e], &mut end.patches);
+            self.patches(n, [back, front], [&root, &e], &mut end.patches);
             end.root.push(root);
-            xs.push(x);
-            rs.push(r);
             es.push(e);
         }
-        // On from V along the upper edge of the groove below, down its end to the next V.
+        // Per ridge: X and R.
+        let (mut xs, mut rs) = (Vec::new(), Vec::new());
+        let [_, own_flank] = self.flanks();
+        for n in all.clone() {
+            let (ended, own) =
+                if self.ahead > 0.0 { (&fronts[n], &backs[n]) } else { (&backs[n], &fronts[n]) };
+            let (v, at) = (self.v(n as isize), self.b(n as isize, own_flank, last));
+            let corner = Corner { vertex: vertex(v), at: v };
+            let to = &ended.a[0];
+            let x = edge(&corner.vertex, &to.vertex, Trace::straight(v, to.at))?;
+            let r = edge(&corner.vertex, &own.b[last], Trace::straight(v, at))?;
+            let mut crest = vec![r.clone()];
+            crest.extend(reversed(&own.sinking));
+            let single =
+                |edges: &[Edge]| -> Vec<Chain> { edges.iter().map(|e| vec![e.clone()]).collect() };
+            let mut ended_side = (ended.a.clone(), single(&ended.rulings));
+            ended_side.0[0] = corner;
+            ended_side.1[0].insert(0, x.clone());
+            let own_side = (own.a.clone(), single(&own.rulings));
+            let (front, back) = if self.ahead > 0.0 {
+                (ended_side, own_side)
+            } else {
+                crest = reversed(&crest);
+                (own_side, ended_side)
+            };
+            end.crest.push(crest);
+            for (side, (corners, across)) in [(&mut end.front, front), (&mut end.back, back)] {
+                side.corners.push(corners);
+                side.across.push(across);
+            }
+            xs.push(x);
+            rs.push(r);
+        }
+        // From V along the edge of the groove before it, over that groove's end to the next V.
+        let count = profile.starts;
         let mut ring = Chain::new();
-        for n in all.rev() {
-            let below = (n + profile.starts - 1) % profile.starts;
+        for step in 0..count {
+            let n = if self.ahead > 0.0 { count - 1 - step } else { step };
+            let (before, sinking, e) = if self.ahead > 0.0 {
+                let before = (n + count - 1) % count;
+                (before, &fronts[n].sinking, reversed(&es[before]))
+            } else {
+                ((n + 1) % count, &backs[n].sinking, es[n].clone())
+            };
             ring.push(xs[n].clone());
-            ring.extend(fronts[n].sinking.iter().cloned());
-            ring.extend(reversed(&es[below]));
-            ring.push(rs[below].inverse());
+            ring.extend(sinking.iter().cloned());
+            ring.extend(e);
+            ring.push(rs[before].inverse());
         }
         end.outgoing = if self.direction() > 0.0 { ring } else { reversed(&ring) };
         Ok(end)

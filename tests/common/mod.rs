@@ -4,6 +4,7 @@
 
 pub mod random;
 pub mod section;
+pub mod slices;
 
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
