@@ -17,6 +17,7 @@ mod crossing;
 mod fan;
 mod fill;
 mod tessellate;
+mod weld;
 
 pub use audit::{Audit, MeshError};
 pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, tessellate};

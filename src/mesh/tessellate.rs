@@ -69,8 +69,13 @@ pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
     let measures = body.measures();
     let mut attempt = 0;
     loop {
-        let mesh = cut(body, &Fan::new(body, chord, attempt));
-        match audit(&mesh, &measures, body.genus()) {
+        let mut mesh = cut(body, &Fan::new(body, chord, attempt));
+        let mut found = audit(&mesh, &measures, body.genus());
+        if let Err(MeshError::Coincident { .. }) = found {
+            mesh = mesh.welded();
+            found = audit(&mesh, &measures, body.genus());
+        }
+        match found {
             Ok(found) => return Ok((mesh, found)),
             Err(error) if attempt + 1 == ATTEMPTS => return Err(error),
             Err(_) => attempt += 1,
