@@ -14,6 +14,7 @@ mod error;
 mod file;
 pub mod half_section;
 mod report;
+pub mod step;
 mod stl;
 pub mod svg;
 
