@@ -1,5 +1,7 @@
 //! Surfaces that others know by name: plane, cylinder, cone, sphere and torus about the axis.
 
+use truck_modeling::ParametricSurface;
+
 use super::{HalfPoint, Meridian, Screw};
 
 /// Values closer than this are one value: a face shares another's surface where it lies on it
@@ -49,10 +51,20 @@ pub enum Elementary {
     },
 }
 
+impl Screw {
+    /// How far the radius grows per radian: not at all, unless a tool is drawn out as it cuts.
+    pub(super) fn out(&self) -> f64 {
+        self.uder(0.0, 0.0).x
+    }
+}
+
 impl Elementary {
     /// What a screw surface is, if it is one of these. A band of a thread, though it climbs, is a
     /// cylinder; a flank is none of these.
     pub fn of(surface: &Screw) -> Option<Self> {
+        if surface.out() != 0.0 {
+            return None;
+        }
         match surface.meridian {
             Meridian::Line { from: [r0, z0], to: [r1, z1] } => {
                 if r0 == r1 {
@@ -135,14 +147,17 @@ mod tests {
     #[test]
     fn an_arc_is_a_torus_or_a_sphere() {
         let bow = Meridian::between([5.0, 0.0], [5.0, 8.0], -0.2);
-        let Some(torus) = Elementary::of(&Screw { meridian: bow, climb: 0.0 }) else { panic!() };
+        let of = |meridian| {
+            let turned = Screw::straight([1.0, 0.0], [1.0, 1.0], 0.0);
+            Elementary::of(&Screw { meridian, ..turned }).unwrap()
+        };
+        let torus = of(bow);
         // Sagitta 0.2 x 4 = 0.8, radius (16 + 0.64) / 1.6 = 10.4, centre at 5.8 - 10.4.
         let Elementary::Torus { z, major, minor } = torus else { panic!("{torus:?}") };
         assert!((z - 4.0).abs() < 1e-12 && (major + 4.6).abs() < 1e-12, "{torus:?}");
         assert!((minor - 10.4).abs() < 1e-12 && torus.faces_out(&bow));
         assert!(!torus.faces_out(&bow.reversed()));
         let ball = Meridian::between([3.0, -4.0], [3.0, 4.0], -0.5);
-        let sphere = Elementary::of(&Screw { meridian: ball, climb: 0.0 });
-        assert_eq!(sphere, Some(Elementary::Sphere { z: 0.0, radius: 5.0 }));
+        assert_eq!(of(ball), Elementary::Sphere { z: 0.0, radius: 5.0 });
     }
 }

@@ -13,12 +13,12 @@
 
 mod assemble;
 mod body;
-mod cut;
 mod elementary;
 mod error;
 mod helix;
 mod measure;
 mod meridian;
+mod pieces;
 mod ring;
 mod screw;
 mod spline;
@@ -28,11 +28,11 @@ mod unroll;
 
 pub use assemble::{MOST_TURNS, build};
 pub use body::{Body, CutThread, FaceName, Swept};
-pub use cut::{Cut, CutCurve, CutEdge, CutFace};
 pub use elementary::Elementary;
 pub use error::BuildError;
 pub use measure::{Bounds, Measures};
 pub use meridian::{HalfPoint, Meridian};
+pub use pieces::{Piece, PieceCurve, PieceEdge, Pieces};
 pub use screw::Screw;
 pub use spline::{Fit, Knots, SplineCurve, SplineSurface};
 pub use trace::{Polar, Trace};

@@ -10,9 +10,9 @@
 //! ```
 //! Source: Ramshaw, "Blossoms are polar forms", 1989; the formula from memory, and tested.
 
-use truck_modeling::{ParametricCurve, Point3, Vector3};
+use truck_modeling::{ParametricCurve, ParametricSurface, Point3, Vector3};
 
-use super::{Body, HalfPoint, Meridian, Polar, Screw, Trace};
+use super::{Body, HalfPoint, Meridian, Screw, Trace};
 
 /// What a spline may be off by, in millimetres, unless somebody asks for less: what readers take
 /// for one point. Larger ones are repaired by readers, smaller ones only fill the file.
@@ -106,7 +106,7 @@ impl Fit {
     }
 
     /// The part of a trace between two parameters.
-    pub fn curve(&self, trace: &Trace, [from, to]: [f64; 2]) -> SplineCurve {
+    pub fn curve(self, trace: &Trace, [from, to]: [f64; 2]) -> SplineCurve {
         let turn = (trace.at(to).theta - trace.at(from).theta).abs();
         let t_at = |share: f64| from + (to - from) * share;
         let point = |share: f64| array(trace.subs(t_at(share)));
@@ -121,7 +121,7 @@ impl Fit {
     /// The meridian becomes a spline, and each of its control points is swept; since fitting is
     /// linear, that is the tensor product of both fits. The sweep is a motion, so the meridian's
     /// deviation is what it was, and along u no row is off by more than the worst of them.
-    pub fn surface(&self, surface: &Screw, [from, to]: [f64; 2]) -> SplineSurface {
+    pub fn surface(self, surface: &Screw, [from, to]: [f64; 2]) -> SplineSurface {
         let rows = match surface.meridian {
             Meridian::Line { from, to } => SplineCurve {
                 knots: Knots { degree: 1, spans: 1 },
@@ -132,7 +132,7 @@ impl Fit {
         };
         let mut spans = self.spans(to - from);
         let swept = loop {
-            let sweep = |p: &[f64; 3]| swept(surface.climb, [p[0], p[1]], [from, to], spans);
+            let sweep = |p: &[f64; 3]| swept(surface, [p[0], p[1]], [from, to], spans);
             let swept: Vec<SplineCurve> = rows.points.iter().map(sweep).collect();
             let worst = swept.iter().map(|row| row.deviation).fold(0.0, f64::max);
             if worst <= AIM || spans >= MOST_SPANS {
@@ -150,28 +150,20 @@ impl Fit {
         }
     }
 
-    fn spans(&self, angle: f64) -> usize {
+    fn spans(self, angle: f64) -> usize {
         (angle / self.step).ceil().max(1.0) as usize
     }
 }
 
-/// The helix of one point of the half-plane.
-fn swept(climb: f64, at: HalfPoint, [from, to]: [f64; 2], spans: usize) -> SplineCurve {
-    let [r, z] = at;
+/// The helix of one point of the half-plane, carried as a surface carries its meridian.
+fn swept(surface: &Screw, at: HalfPoint, [from, to]: [f64; 2], spans: usize) -> SplineCurve {
+    let carried = Screw { meridian: Meridian::Line { from: at, to: at }, ..*surface };
     let angle = |share: f64| from + (to - from) * share;
-    let point = |share: f64| {
-        let theta = angle(share);
-        array(Polar { theta, r, z: z + climb * theta }.point())
-    };
+    let point = |share: f64| array(carried.subs(angle(share), 0.0));
     let jet = |share: f64, width: f64| {
-        let (sin, cos) = libm::sincos(angle(share));
-        let width = width * (to - from);
-        let turn = width * width;
-        [
-            point(share),
-            [-r * sin * width, r * cos * width, climb * width],
-            [-r * cos * turn, -r * sin * turn, 0.0],
-        ]
+        let (u, width) = (angle(share), width * (to - from));
+        let (first, second) = (carried.uder(u, 0.0), carried.uuder(u, 0.0));
+        jet(carried.subs(u, 0.0), first * width, second * (width * width))
     };
     spline(spans, &point, &jet)
 }

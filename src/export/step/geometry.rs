@@ -2,7 +2,7 @@
 
 use super::exchange::{Exchange, Id, list};
 use super::real::{real, triple};
-use crate::solid::{Cut, CutCurve, CutEdge, Fit, Knots, Meridian, SplineCurve};
+use crate::solid::{Fit, Knots, Meridian, PieceCurve, PieceEdge, Pieces, SplineCurve};
 
 /// Along the axis.
 pub(super) const UP: [f64; 3] = [0.0, 0.0, 1.0];
@@ -13,7 +13,7 @@ pub(super) fn point(data: &mut Exchange, at: [f64; 3]) -> Id {
     data.value(format!("CARTESIAN_POINT('',{})", triple(at)))
 }
 
-fn direction(data: &mut Exchange, along: [f64; 3]) -> Id {
+pub(super) fn direction(data: &mut Exchange, along: [f64; 3]) -> Id {
     data.value(format!("DIRECTION('',{})", triple(along)))
 }
 
@@ -35,24 +35,29 @@ pub(super) fn on_axis(data: &mut Exchange, z: f64, axis: [f64; 3]) -> Id {
 }
 
 /// An edge's curve, and whether it runs from the edge's first vertex to its second.
-pub(super) fn curve(data: &mut Exchange, edge: &CutEdge, cut: &Cut, fit: &Fit) -> (Id, bool) {
+pub(super) fn curve(
+    data: &mut Exchange,
+    edge: &PieceEdge,
+    pieces: &Pieces,
+    fit: Fit,
+) -> (Id, bool) {
     match edge.curve {
-        CutCurve::Trace { trace, span } => {
+        PieceCurve::Trace { trace, span } => {
             let at = |share: f64| trace.at(span[0] + (span[1] - span[0]) * share);
             let [from, middle, to] = [0.0, 0.37, 1.0].map(at);
             if from.r == middle.r && from.z == middle.z && to.r == from.r && to.z == from.z {
                 return (circle(data, from.r, from.z), to.theta > from.theta);
             }
             if from.theta == middle.theta && from.theta == to.theta && straight(from, middle, to) {
-                return (line(data, edge, cut), true);
+                return (line(data, edge, pieces), true);
             }
             (spline(data, &fit.curve(&trace, span)), true)
         }
-        CutCurve::Generatrix { surface, u, span } => match surface.meridian {
-            Meridian::Line { .. } => (line(data, edge, cut), true),
+        PieceCurve::Generatrix { line: generatrix, theta, span } => match generatrix {
+            Meridian::Line { .. } => (line(data, edge, pieces), true),
             Meridian::Arc { centre, radius, sweep, .. } => {
-                let (sin, cos) = libm::sincos(u);
-                let at = [centre[0] * cos, centre[0] * sin, centre[1] + surface.climb * u];
+                let (sin, cos) = libm::sincos(theta);
+                let at = [centre[0] * cos, centre[0] * sin, centre[1]];
                 // The arc's angle is counted from z towards r.
                 let place = placement(data, at.map(clean), [-sin, cos, 0.0].map(clean), UP);
                 let curve = data.value(format!("CIRCLE('',{place},{})", real(radius)));
@@ -75,8 +80,8 @@ fn circle(data: &mut Exchange, r: f64, z: f64) -> Id {
     data.value(format!("CIRCLE('',{place},{})", real(r)))
 }
 
-fn line(data: &mut Exchange, edge: &CutEdge, cut: &Cut) -> Id {
-    let [a, b] = edge.ends.map(|end| cut.vertices[end]);
+fn line(data: &mut Exchange, edge: &PieceEdge, pieces: &Pieces) -> Id {
+    let [a, b] = edge.ends.map(|end| pieces.vertices[end]);
     let along: [f64; 3] = std::array::from_fn(|k| b[k] - a[k]);
     let length = (along[0] * along[0] + along[1] * along[1] + along[2] * along[2]).sqrt();
     let (from, along) = (point(data, a), direction(data, along.map(|v| clean(v / length))));

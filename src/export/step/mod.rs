@@ -1,11 +1,11 @@
 //! STEP: the exact solid for other CAD and CAM programs.
 //!
 //! ISO 10303-21 (encoding), ISO 10303-214 (schema `AUTOMOTIVE_DESIGN`), ISO 10303-42 (geometry):
-//! one MANIFOLD_SOLID_BREP in millimetres. Planes, cylinders, cones, spheres, tori, circles and
+//! one `MANIFOLD_SOLID_BREP` in millimetres. Planes, cylinders, cones, spheres, tori, circles and
 //! lines are written as such; B-splines only for helices, spirals and thread flanks, within 1e-6
 //! mm. Crest and root bands of a thread lie on true cylinders. Faces carry their features' names.
 //!
-//! The solid is written as [`Cut`] has it: no face goes round the axis, so there are no seams for
+//! The solid is written as [`Pieces`] has it: no face goes round the axis, so there are no seams for
 //! readers to disagree about, and no curve lies on a surface other than in space (parameter
 //! curves are not written: readers make them by projection, and agree to 1e-7 mm).
 
@@ -20,17 +20,17 @@ use product::{Product, header, shell_to_product};
 use surface::Surfaces;
 
 use crate::section::Section;
-use crate::solid::{Body, BuildError, Cut, Fit};
+use crate::solid::{Body, BuildError, Fit, Pieces};
 
 /// A body as a STEP file of one product: its name, and what is said about it.
 ///
 /// # Errors
 /// [`BuildError`] where the body can't be cut (never seen).
 pub fn step(body: &Body, name: &str, about: &str) -> Result<String, BuildError> {
-    let cut = Cut::new(body)?;
+    let pieces = Pieces::new(body)?;
     let fit = Fit::of(body);
     let mut data = Exchange::default();
-    let shell = shell(&mut data, &cut, &fit);
+    let shell = shell(&mut data, &pieces, fit);
     let product = Product { name, about };
     shell_to_product(&mut data, shell, &product);
     let mut text = header(&product);
@@ -62,8 +62,8 @@ drawing governs.";
 }
 
 /// The closed shell, outward.
-fn shell(data: &mut Exchange, cut: &Cut, fit: &Fit) -> Id {
-    let vertices: Vec<Id> = cut
+fn shell(data: &mut Exchange, pieces: &Pieces, fit: Fit) -> Id {
+    let vertices: Vec<Id> = pieces
         .vertices
         .iter()
         .map(|at| {
@@ -71,18 +71,18 @@ fn shell(data: &mut Exchange, cut: &Cut, fit: &Fit) -> Id {
             data.add(&format!("VERTEX_POINT('',{point})"))
         })
         .collect();
-    let edges: Vec<Id> = cut
+    let edges: Vec<Id> = pieces
         .edges
         .iter()
         .map(|edge| {
-            let (curve, along) = geometry::curve(data, edge, cut, fit);
+            let (curve, along) = geometry::curve(data, edge, pieces, fit);
             let [from, to] = edge.ends.map(|end| vertices[end]);
             data.add(&format!("EDGE_CURVE('',{from},{to},{curve},{})", logical(along)))
         })
         .collect();
     let mut surfaces = Surfaces::default();
-    let mut faces = Vec::with_capacity(cut.faces.len());
-    for face in &cut.faces {
+    let mut faces = Vec::with_capacity(pieces.faces.len());
+    for face in &pieces.faces {
         let walked: Vec<Id> = face
             .cycle
             .iter()

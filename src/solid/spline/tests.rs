@@ -1,8 +1,8 @@
 //! The splines, evaluated by their control points and knots alone.
 
 use super::*;
+use crate::solid::Polar;
 use std::f64::consts::{PI, TAU};
-use truck_modeling::ParametricSurface;
 
 /// De Boor's algorithm on the full knot vector. Source: de Boor, "A Practical Guide to Splines".
 fn de_boor(knots: &Knots, points: &[[f64; 3]], x: f64) -> [f64; 3] {
@@ -120,7 +120,8 @@ fn flanks_are_within_their_bound() {
 #[test]
 fn climbing_arcs_are_within_their_bound() {
     let meridian = Meridian::between([4.6, 21.0], [4.6, 21.1], 0.6);
-    let (found, fitted) = surface_is_off(&Screw { meridian, climb: 0.75 / TAU }, [0.0, PI]);
+    let root = Screw { meridian, ..Screw::straight([1.0, 0.0], [1.0, 1.0], 0.75 / TAU) };
+    let (found, fitted) = surface_is_off(&root, [0.0, PI]);
     assert!(found <= fitted.deviation && fitted.deviation <= 2.0 * AIM, "{found}");
     assert_eq!((fitted.u.degree, fitted.v.degree), (5, 5));
 }

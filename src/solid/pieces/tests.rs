@@ -29,13 +29,17 @@ fn turned(corners: &[(f64, f64, f64)]) -> Body {
 /// By Euler: a ring cut by two half-planes is two edges, four of them bound two pieces.
 #[test]
 fn a_tube() {
-    let cut =
-        Cut::new(&turned(&[(10.0, 0.0, 0.0), (10.0, 5.0, 0.0), (8.0, 5.0, 0.0), (8.0, 0.0, 0.0)]))
-            .unwrap();
-    assert_eq!((cut.vertices.len(), cut.edges.len(), cut.faces.len()), (8, 16, 8));
-    assert_eq!(cut.genus(), 1);
+    let pieces = Pieces::new(&turned(&[
+        (10.0, 0.0, 0.0),
+        (10.0, 5.0, 0.0),
+        (8.0, 5.0, 0.0),
+        (8.0, 0.0, 0.0),
+    ]))
+    .unwrap();
+    assert_eq!((pieces.vertices.len(), pieces.edges.len(), pieces.faces.len()), (8, 16, 8));
+    assert_eq!(pieces.genus(), 1);
     assert!(cut.vertices.iter().all(|[_, y, _]| *y == 0.0), "exactly on the half-planes");
-    assert!(cut.faces.iter().all(|face| face.cycle.len() == 4));
+    assert!(pieces.faces.iter().all(|face| face.cycle.len() == 4));
 }
 
 /// A cone's apex, a disc's centre, a ball: one vertex each on the axis, shared by both pieces.
@@ -48,11 +52,11 @@ fn poles() {
         (4.0, 6.0, 0.0),
         (0.0, 6.0, 0.0),
     ]);
-    let cut = Cut::new(&cone).unwrap();
-    assert_eq!(cut.genus(), 0);
-    let on_axis = cut.vertices.iter().filter(|[x, y, _]| *x == 0.0 && *y == 0.0).count();
+    let pieces = Pieces::new(&cone).unwrap();
+    assert_eq!(pieces.genus(), 0);
+    let on_axis = pieces.vertices.iter().filter(|[x, y, _]| *x == 0.0 && *y == 0.0).count();
     assert_eq!(on_axis, 2);
-    assert_eq!(cut.faces.iter().filter(|face| face.cycle.len() == 3).count(), 4);
+    assert_eq!(pieces.faces.iter().filter(|face| face.cycle.len() == 3).count(), 4);
 }
 
 /// The volume by another route: a fan of triangles from the origin over each piece's loop misses
@@ -60,7 +64,7 @@ fn poles() {
 #[test]
 fn pieces_cover_their_faces() {
     let body = turned(&[(10.0, 0.0, 0.3), (10.0, 5.0, 0.0), (8.0, 5.0, 0.0), (8.0, 0.0, 0.0)]);
-    let cut = Cut::new(&body).unwrap();
-    let span: f64 = cut.faces.iter().map(|face| face.u[1] - face.u[0]).sum();
+    let pieces = Pieces::new(&body).unwrap();
+    let span: f64 = pieces.faces.iter().map(|face| face.u[1] - face.u[0]).sum();
     assert!((span - 4.0 * std::f64::consts::TAU).abs() < 1e-9, "{span}");
 }

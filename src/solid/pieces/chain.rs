@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use super::half_planes::HalfPlanes;
-use super::{Cut, CutCurve, CutEdge};
+use super::{PieceCurve, PieceEdge, Pieces};
 use crate::solid::{Body, Edge, Polar, Trace};
 
 /// A vertex on an edge of the body.
@@ -28,7 +28,7 @@ pub(super) struct Chains(HashMap<truck_topology::EdgeID<Trace>, Chain>);
 
 impl Chains {
     /// Makes vertices and edges of every edge of the body, each once.
-    pub fn new(body: &Body, planes: &HalfPlanes, cut: &mut Cut) -> Self {
+    pub fn new(body: &Body, planes: &HalfPlanes, pieces: &mut Pieces) -> Self {
         let (mut chains, mut vertices) = (HashMap::new(), HashMap::new());
         for (face, _) in body.faces() {
             for edge in face.absolute_boundaries().iter().flat_map(|wire| wire.edge_iter()) {
@@ -38,12 +38,12 @@ impl Chains {
                 let trace = edge.curve();
                 let mut end = |vertex: &crate::solid::Vertex, t: f64| {
                     *vertices.entry(vertex.id()).or_insert_with(|| {
-                        cut.vertices.push(point(planes, trace.at(t)));
-                        cut.vertices.len() - 1
+                        pieces.vertices.push(point(planes, trace.at(t)));
+                        pieces.vertices.len() - 1
                     })
                 };
                 let ends = [end(edge.absolute_front(), 0.0), end(edge.absolute_back(), 1.0)];
-                chains.insert(edge.id(), chain(&trace, ends, planes, cut));
+                chains.insert(edge.id(), chain(&trace, ends, planes, pieces));
             }
         }
         Self(chains)
@@ -65,7 +65,7 @@ fn point(planes: &HalfPlanes, at: Polar) -> [f64; 3] {
     [p.x, p.y, p.z]
 }
 
-fn chain(trace: &Trace, ends: [usize; 2], planes: &HalfPlanes, cut: &mut Cut) -> Chain {
+fn chain(trace: &Trace, ends: [usize; 2], planes: &HalfPlanes, pieces: &mut Pieces) -> Chain {
     let [from, to] = [trace.at(0.0), trace.at(1.0)];
     let [c0, c1] = [from, to].map(|p| planes.columns(p.theta));
     let mut knots = vec![Knot { vertex: ends[0], columns: c0, at: from }];
@@ -74,25 +74,25 @@ fn chain(trace: &Trace, ends: [usize; 2], planes: &HalfPlanes, cut: &mut Cut) ->
     let mut cross = |plane: i64| {
         let t = crossing(trace, planes.angle(plane));
         let at = trace.at(t);
-        cut.vertices.push(planes.point(plane, at.r, at.z));
-        knots.push(Knot { vertex: cut.vertices.len() - 1, columns: plane as f64, at });
+        pieces.vertices.push(planes.point(plane, at.r, at.z));
+        knots.push(Knot { vertex: pieces.vertices.len() - 1, columns: plane as f64, at });
         spans.push(t);
     };
     if c0 < c1 {
-        between.for_each(&mut cross)
+        between.for_each(&mut cross);
     } else {
-        between.rev().for_each(&mut cross)
+        between.rev().for_each(&mut cross);
     }
     knots.push(Knot { vertex: ends[1], columns: c1, at: to });
     spans.push(1.0);
-    let first = cut.edges.len();
+    let first = pieces.edges.len();
     for n in 1..knots.len() {
-        cut.edges.push(CutEdge {
+        pieces.edges.push(PieceEdge {
             ends: [knots[n - 1].vertex, knots[n].vertex],
-            curve: CutCurve::Trace { trace: *trace, span: [spans[n - 1], spans[n]] },
+            curve: PieceCurve::Trace { trace: *trace, span: [spans[n - 1], spans[n]] },
         });
     }
-    Chain { knots, edges: (first..cut.edges.len()).collect() }
+    Chain { knots, edges: (first..pieces.edges.len()).collect() }
 }
 
 /// The t at which a trace, whose angle grows or falls throughout, reaches an angle.

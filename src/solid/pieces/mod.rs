@@ -14,17 +14,17 @@
 
 mod chain;
 mod half_planes;
-mod piece;
+mod face;
 
 use std::collections::HashMap;
 
-use super::{Body, BuildError, FaceName, Screw, Trace};
+use super::{Body, BuildError, FaceName, Meridian, Screw, Trace};
 use chain::Chains;
 use half_planes::HalfPlanes;
 
-/// The curve of an edge of a [`Cut`], from its first vertex to its second.
+/// The curve of an edge of [`Pieces`], from its first vertex to its second.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum CutCurve {
+pub enum PieceCurve {
     /// A part of an edge of the body.
     Trace {
         /// The edge's curve.
@@ -32,29 +32,29 @@ pub enum CutCurve {
         /// Its parameter at the first vertex and at the second, the first one less.
         span: [f64; 2],
     },
-    /// A part of a surface's generatrix, at one angle.
+    /// A part of a surface's generatrix, on a half-plane.
     Generatrix {
-        /// The surface.
-        surface: Screw,
-        /// The angle, in the surface's own turns.
-        u: f64,
+        /// The generatrix, where the surface has carried it at that angle.
+        line: Meridian,
+        /// The half-plane's angle.
+        theta: f64,
         /// v at the first vertex and at the second.
         span: [f64; 2],
     },
 }
 
-/// An edge of a [`Cut`].
+/// An edge of [`Pieces`].
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct CutEdge {
+pub struct PieceEdge {
     /// Indices of its vertices.
     pub ends: [usize; 2],
     /// Its curve.
-    pub curve: CutCurve,
+    pub curve: PieceCurve,
 }
 
-/// A piece of a face: simply connected, within one column.
+/// A piece of a face: simply connected, between two neighbouring half-planes.
 #[derive(Clone, Debug, PartialEq)]
-pub struct CutFace {
+pub struct Piece {
     /// Its surface; the normal points out of the material.
     pub surface: Screw,
     /// What the whole face is called.
@@ -66,18 +66,18 @@ pub struct CutFace {
     pub cycle: Vec<(usize, bool)>,
 }
 
-/// A body, cut; every edge lies between two pieces, which walk it in opposite directions.
+/// A body in pieces; every edge lies between two pieces, which walk it in opposite directions.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Cut {
+pub struct Pieces {
     /// x, y, z in millimetres.
     pub vertices: Vec<[f64; 3]>,
     /// Edges; each vertex is the end of some.
-    pub edges: Vec<CutEdge>,
+    pub edges: Vec<PieceEdge>,
     /// Pieces, in the order of the body's faces and of their angle.
-    pub faces: Vec<CutFace>,
+    pub faces: Vec<Piece>,
 }
 
-impl Cut {
+impl Pieces {
     /// Cuts a body.
     ///
     /// # Errors
@@ -85,21 +85,22 @@ impl Cut {
     /// (never seen; then nothing is handed out).
     pub fn new(body: &Body) -> Result<Self, BuildError> {
         let planes = HalfPlanes::clear_of(body);
-        let mut cut = Self::default();
-        let chains = Chains::new(body, &planes, &mut cut);
+        let mut pieces = Self::default();
+        let chains = Chains::new(body, &planes, &mut pieces);
         let mut seams = HashMap::new();
         for (face, name) in body.faces() {
             seams.clear();
-            piece::cut_face(face, *name, &planes, &chains, &mut seams, &mut cut)?;
+            face::cut_face(face, *name, &planes, &chains, &mut seams, &mut pieces)?;
         }
-        cut.check(body.genus())?;
-        Ok(cut)
+        pieces.check(body.genus())?;
+        Ok(pieces)
     }
 
     /// Handles through the pieces' surface (Euler and Poincare, each piece a disc).
     pub fn genus(&self) -> i64 {
         let [v, e, f] = [self.vertices.len(), self.edges.len(), self.faces.len()].map(|n| n as i64);
-        1 - (v - e + f) / 2
+        let euler = v - e + f;
+        1 - euler / 2
     }
 
     fn check(&self, genus: i64) -> Result<(), BuildError> {

@@ -5,8 +5,8 @@ use std::f64::consts::TAU;
 
 use super::chain::Chains;
 use super::half_planes::{COUNT, HalfPlanes};
-use super::{Cut, CutCurve, CutEdge, CutFace};
-use crate::solid::{BuildError, Face, FaceName, Screw};
+use super::{Piece, PieceCurve, PieceEdge, Pieces};
+use crate::solid::{BuildError, Face, FaceName, HalfPoint, Meridian, Screw};
 
 /// A corner of a piece: its place across the column (0 to 1), along the generatrix, its vertex.
 #[derive(Clone, Copy, Debug)]
@@ -38,7 +38,7 @@ struct Cutter<'a> {
     /// v and vertex of the point of the axis that the face closes over.
     pole: Option<(f64, usize)>,
     seams: &'a mut Seams,
-    cut: &'a mut Cut,
+    pieces: &'a mut Pieces,
 }
 
 /// Adds the pieces of a face.
@@ -48,7 +48,7 @@ pub(super) fn cut_face(
     planes: &HalfPlanes,
     chains: &Chains,
     seams: &mut Seams,
-    cut: &mut Cut,
+    pieces: &mut Pieces,
 ) -> Result<(), BuildError> {
     let surface = face.surface();
     let (mut steps, round) = steps(face, chains);
@@ -59,12 +59,12 @@ pub(super) fn cut_face(
     }
     let pole = (round && face.absolute_boundaries().len() == 1).then(|| {
         let v = if steps[0].from.v < 0.5 { 1.0 } else { 0.0 };
-        cut.vertices.push([0.0, 0.0, surface.z(v)]);
-        (v, cut.vertices.len() - 1)
+        pieces.vertices.push([0.0, 0.0, surface.z(v)]);
+        (v, pieces.vertices.len() - 1)
     });
     // Stable: within a column in the order of the boundary.
     steps.sort_by_key(|step| step.column);
-    let mut cutter = Cutter { surface, planes, round, pole, seams, cut };
+    let mut cutter = Cutter { surface, planes, round, pole, seams, pieces };
     for column in steps.chunk_by(|a, b| a.column == b.column) {
         cutter.join(column, name)?;
     }
@@ -161,7 +161,7 @@ impl Cutter<'_> {
                 }
             };
             let u = ends.map(angle);
-            self.cut.faces.push(CutFace { surface: self.surface, name, u, cycle });
+            self.pieces.faces.push(Piece { surface: self.surface, name, u, cycle });
         }
         Ok(())
     }
@@ -213,13 +213,26 @@ impl Cutter<'_> {
         let plane = if self.round { plane.rem_euclid(COUNT) } else { plane };
         let rises = from.0 < to.0;
         let (low, high) = if rises { (from, to) } else { (to, from) };
-        let (surface, u) = (self.surface, self.planes.angle(plane));
-        let edges = &mut self.cut.edges;
+        let theta = self.planes.angle(plane);
+        let line = carried(&self.surface, theta);
+        let edges = &mut self.pieces.edges;
         let edge = *self.seams.entry([low.1, high.1]).or_insert_with(|| {
-            let curve = CutCurve::Generatrix { surface, u, span: [low.0, high.0] };
-            edges.push(CutEdge { ends: [low.1, high.1], curve });
+            let curve = PieceCurve::Generatrix { line, theta, span: [low.0, high.0] };
+            edges.push(PieceEdge { ends: [low.1, high.1], curve });
             edges.len() - 1
         });
         cycle.push((edge, rises));
+    }
+}
+
+/// A surface's generatrix, where it has been carried at an angle.
+fn carried(surface: &Screw, u: f64) -> Meridian {
+    let [r, z] = [surface.out() * u, surface.climb * u];
+    let by = |at: HalfPoint| [at[0] + r, at[1] + z];
+    match surface.meridian {
+        Meridian::Line { from, to } => Meridian::Line { from: by(from), to: by(to) },
+        Meridian::Arc { centre, radius, start, sweep } => {
+            Meridian::Arc { centre: by(centre), radius, start, sweep }
+        }
     }
 }
