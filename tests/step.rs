@@ -1,7 +1,8 @@
 //! STEP files of bodies that no design can ask for yet, and of random parts.
 //!
 //! They are left in Cargo's folder for tests' files, where the outside judges find them
-//! (`tests/judges/test_step.py`): a name, its file, and its exact volume, area and genus.
+//! (`tests/judges/test_step.py`): a name, its file, and its exact volume and area, and how many
+//! cylinders and cones its runs and threads make.
 
 mod common;
 
@@ -50,7 +51,7 @@ fn unit() -> Part {
 }
 
 /// Every body by a name.
-fn bodies() -> Vec<(String, Body)> {
+fn bodies() -> Vec<(String, Part, Body)> {
     let mut parts = vec![
         ("r1".to_owned(), r1()),
         ("unit".to_owned(), unit()),
@@ -91,7 +92,7 @@ fn bodies() -> Vec<(String, Body)> {
     parts
         .into_iter()
         .filter_map(|(name, part)| match build(&part) {
-            Ok(body) => Some((name, body)),
+            Ok(body) => Some((name, part, body)),
             // Some random parts can't be made, and say so; those made by hand all can.
             Err(error) => {
                 assert!(name.starts_with("random"), "{name}: {error}");
@@ -101,19 +102,52 @@ fn bodies() -> Vec<(String, Body)> {
         .collect()
 }
 
+/// Values that differ, none of them twice.
+fn distinct<const N: usize>(values: impl Iterator<Item = [f64; N]>) -> usize {
+    let mut found: Vec<[f64; N]> = Vec::new();
+    for value in values {
+        let same = |known: &[f64; N]| value.iter().zip(known).all(|(a, b)| (a - b).abs() < 1e-6);
+        if !found.iter().any(same) {
+            found.push(value);
+        }
+    }
+    found.len()
+}
+
+/// From the part's runs and its threads' roots.
+fn cylinders(part: &Part) -> usize {
+    let straight = part.runs.iter().filter(|run| run.shape == Shape::Straight);
+    let round = straight.filter(|run| run.from.diameter == run.to.diameter);
+    let roots = part.threads.iter().map(|thread| thread.form.root);
+    distinct(round.map(|run| run.from.diameter).chain(roots).map(|d| [d.as_mm()]))
+}
+
+/// From the part's runs: slope, and diameter at z = 0.
+fn cones(part: &Part) -> usize {
+    let straight = part.runs.iter().filter(|run| run.shape == Shape::Straight);
+    let slanted = straight.filter_map(|run| {
+        let (d, z) = (run.to.diameter - run.from.diameter, run.to.z - run.from.z);
+        let slope = d.as_mm() / z.as_mm();
+        let sloped = d.as_mm() != 0.0 && z.as_mm() != 0.0;
+        sloped.then(|| [slope, run.from.diameter.as_mm() - slope * run.from.z.as_mm()])
+    });
+    distinct(slanted)
+}
+
 #[test]
 fn every_body_is_written_for_the_judges() {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("step");
     let _ = fs::remove_dir_all(&folder);
     fs::create_dir_all(&folder).unwrap();
     let mut said = serde_json::Map::new();
-    for (name, body) in bodies() {
+    for (name, part, body) in bodies() {
         let text = step(&body, &name, "A body for tests.").unwrap();
         assert_eq!(text, step(&body, &name, "A body for tests.").unwrap(), "the same bytes");
         fs::write(folder.join(format!("{name}.step")), text).unwrap();
         let exact = body.measures();
         let measures = serde_json::json!({
-            "volume_mm3": exact.volume, "area_mm2": exact.area, "genus": body.genus(),
+            "volume_mm3": exact.volume, "area_mm2": exact.area,
+            "cylinders": cylinders(&part), "cones": cones(&part),
         });
         said.insert(name, measures);
     }

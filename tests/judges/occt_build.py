@@ -1,18 +1,16 @@
-"""R1 as a solid of Open CASCADE's: revolved pieces, and grooves from helicoid faces of one turn each.
+"""A turned part as Open CASCADE builds it its own way: revolved outline, grooves from helicoid faces of one turn each.
 
 One turn a face: with one long face, a pipe or a loft, Open CASCADE returns solids that its own check
-calls valid with whole threads missing. Imports OCP, so it is imported by the judge alone.
+calls valid with whole threads missing. Imports OCP, so it is imported by the judges alone.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from itertools import pairwise
 
 import numpy as np
 import r1_reference as r1
-from OCP.BRep import BRep_Builder
-from OCP.BRepAlgoAPI import BRepAlgoAPI_Common, BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse
+from OCP.BRepAlgoAPI import BRepAlgoAPI_Common, BRepAlgoAPI_Cut
 from OCP.BRepBuilderAPI import (
     BRepBuilderAPI_MakeEdge,
     BRepBuilderAPI_MakeFace,
@@ -26,10 +24,11 @@ from OCP.BRepGProp import BRepGProp
 from OCP.BRepLib import BRepLib
 from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
 from OCP.GeomAPI import GeomAPI_Interpolate
-from OCP.collections import HArray1_gp_Pnt
-from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
 from OCP.GProp import GProp_GProps
 from OCP.TopoDS import TopoDS, TopoDS_Shape
+from OCP.collections import HArray1_gp_Pnt
+from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
+from turned import HalfPlane, Thread, Turned
 
 AXIS = gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))
 # Points of the cubic spline through one turn of a helix: off it by 5 (2 pi / 96)^4 / 384 = 2.4e-7 mm.
@@ -37,10 +36,9 @@ AXIS = gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))
 TURN_POINTS = 96
 # Relative error asked of the adaptive integration; a tenth of what is judged, which triples the time.
 INTEGRATION = 1e-8
-# The grooves' open side lies this far off the crests, so that no face of theirs falls on one.
-CLEAR = 0.1
-
-HalfPlane = Iterable[tuple[float, float]]
+# The grooves reach this share of a crest's flat beyond the crests on either side, so that no face of theirs falls on
+# one; at a half they would meet each other.
+BEYOND = 0.2
 
 
 def revolved(outline: HalfPlane) -> TopoDS_Shape:
@@ -64,7 +62,7 @@ def helix(r: float, z: float, lead: float, turn: int) -> TopoDS_Shape:
     return BRepBuilderAPI_MakeEdge(curve.Curve()).Edge()
 
 
-def groove(corners: list[tuple[float, float]], lead: float, turns: range) -> TopoDS_Shape:
+def swept(corners: HalfPlane, lead: float, turns: range) -> TopoDS_Shape:
     """A solid swept by the closed outline of (r, z) corners as it climbs `lead` a turn."""
     sewing = BRepBuilderAPI_Sewing(1e-6)
     closed = [*corners, corners[0]]
@@ -83,41 +81,55 @@ def groove(corners: list[tuple[float, float]], lead: float, turns: range) -> Top
     return solid
 
 
-def groove_of(thread: r1.Thread, z: float, internal: bool, turns: range) -> TopoDS_Shape:
-    """What a tool removes: an internal thread's ridge of air, or an external thread's groove."""
-    p, h = thread.pitch, thread.depth
-    slope = h / (5 * p / 16)
-    if internal:
-        deep, open_, half = thread.major, thread.minor - CLEAR, p / 16
-        centre = z
-    else:
-        deep, open_, half = thread.minor, thread.major + CLEAR, p / 8
-        centre = z + p / 2
-    wide = half + abs(deep - open_) / slope
+def groove(thread: Thread, start: int) -> TopoDS_Shape:
+    """What a tool removes along one start, between the planes where it begins and ends."""
+    slope = np.tan(np.pi / 6)
+    half = thread.pitch / (16 if thread.internal else 8)
+    crest_flat = thread.pitch - 2 * (half + abs(thread.root - thread.crest) * slope)
+    outwards = -1 if thread.internal else 1
+    clear = BEYOND * crest_flat / slope
+    open_ = thread.crest + outwards * clear
+    wide = half + abs(thread.root - open_) * slope
+    centre = thread.low + thread.pitch * (start + (0 if thread.internal else 0.5))
+    deep = thread.root
     corners = [(deep, centre - half), (deep, centre + half), (open_, centre + wide), (open_, centre - wide)]
-    return groove(corners, p, turns)
+    ends = sorted(((z - centre) / thread.lead for z in (thread.low - thread.pitch, thread.high + thread.pitch)))
+    turns = range(int(np.floor(ends[0])) - 1, int(np.ceil(ends[1])) + 1)
+    far = deep - outwards
+    ring = revolved([(open_, thread.low), (far, thread.low), (far, thread.high), (open_, thread.high)])
+    return BRepAlgoAPI_Common(swept(corners, thread.lead, turns), ring).Shape()
 
 
-def build() -> TopoDS_Shape:
-    """R1."""
-    grip = revolved([(3.0, 0.0), (r1.LIP_R, 0.0), (r1.SHOULDER_R, r1.SHOULDER), (3.0, r1.SHOULDER)])
-    tenon = revolved([(3.0, 21.0), (5.0, 21.0), (5.0, r1.TIP_Z), (r1.TIP_R, 32.0), (3.0, 32.0)])
-    tenon = BRepAlgoAPI_Cut(tenon, groove_of(r1.TENON, r1.TENON.start, False, range(-2, 17))).Shape()
-    thread = groove_of(r1.UNIT, r1.UNIT.start, True, range(-2, 15))
-    between = revolved([(3.5, r1.THREAD), (4.3, r1.THREAD), (4.3, r1.TAPPED), (3.5, r1.TAPPED)])
-    thread = BRepAlgoAPI_Common(thread, between).Shape()
+def build(part: Turned) -> TopoDS_Shape:
+    """The part: its outline turned, then the grooves cut one by one."""
+    whole = revolved(part.whole())
+    for thread in part.threads:
+        for start in range(thread.starts):
+            whole = BRepAlgoAPI_Cut(whole, groove(thread, start)).Shape()
+    return whole
+
+
+def r1_part() -> Turned:
+    """R1, by the reference's numbers."""
+    minor = float(r1.UNIT.minor)
+    outside = [
+        (r1.LIP_R, 0.0),
+        (r1.SHOULDER_R, r1.SHOULDER),
+        (r1.TENON.major, r1.SHOULDER),
+        (r1.TENON.major, r1.TIP_Z),
+        (r1.TIP_R, r1.LENGTH),
+    ]
     stations = [
         (0.0, r1.RECESS_R),
         (r1.FLOOR, r1.CLEARANCE_R),
-        (r1.THREAD, r1.UNIT.minor),
+        (r1.THREAD, minor),
         (r1.DRILLED, r1.THROUGH_R),
         (r1.LENGTH, 0.0),
     ]
-    steps = [(r, z) for (za, r), (zb, _) in pairwise(stations) for z in (za, zb)]
-    bore = revolved([(0.0, 0.0), *steps, (0.0, r1.LENGTH)])
-    whole = BRepAlgoAPI_Fuse(grip, tenon).Shape()
-    whole = BRepAlgoAPI_Cut(whole, bore).Shape()
-    return BRepAlgoAPI_Cut(whole, thread).Shape()
+    bore = [(r, z) for (za, r), (zb, _) in pairwise(stations) for z in (za, zb)]
+    tenon = Thread(r1.TENON.major, r1.TENON.pitch, r1.SHOULDER, r1.LENGTH)
+    unit = Thread(r1.UNIT.major, r1.UNIT.pitch, r1.THREAD, r1.TAPPED, internal=True, hole=minor)
+    return Turned(outside, bore, [tenon, unit])
 
 
 def is_valid(shape: TopoDS_Shape) -> bool:
