@@ -9,7 +9,9 @@
 //!
 //! Topology is truck's (`Vertex`, `Edge`, `Wire`, `Face`, `Solid` over our own curve and
 //! surface), checked by truck to be closed, oriented and manifold. Rings are not cut by seams:
-//! a face that goes round the axis has two wires. Lengths are raw millimetres, angles radians.
+//! a face that goes round the axis has two wires; [`Pieces`] cuts them for readers who need it,
+//! [`Elementary`] names the surfaces that have a name, and [`Fit`] makes splines of those that
+//! have none. Lengths are raw millimetres, angles radians.
 
 mod assemble;
 mod body;

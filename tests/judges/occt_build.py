@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import numpy as np
 import r1_reference as r1
-from OCP.BRepAlgoAPI import BRepAlgoAPI_Common, BRepAlgoAPI_Cut
+from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut, BRepAlgoAPI_Fuse
 from OCP.BRepBuilderAPI import (
     BRepBuilderAPI_MakeEdge,
     BRepBuilderAPI_MakeFace,
@@ -82,30 +82,45 @@ def swept(corners: HalfPlane, lead: float, turns: range) -> TopoDS_Shape:
 
 
 def groove(thread: Thread, start: int) -> TopoDS_Shape:
-    """What a tool removes along one start, between the planes where it begins and ends."""
+    """What a tool removes along one start, from before the thread's beginning to behind its end."""
     slope = np.tan(np.pi / 6)
     half = thread.pitch / (16 if thread.internal else 8)
     crest_flat = thread.pitch - 2 * (half + abs(thread.root - thread.crest) * slope)
     outwards = -1 if thread.internal else 1
-    clear = BEYOND * crest_flat / slope
-    open_ = thread.crest + outwards * clear
+    open_ = thread.crest + outwards * BEYOND * crest_flat / slope
     wide = half + abs(thread.root - open_) * slope
     centre = thread.low + thread.pitch * (start + (0 if thread.internal else 0.5))
     deep = thread.root
     corners = [(deep, centre - half), (deep, centre + half), (open_, centre + wide), (open_, centre - wide)]
-    ends = sorted(((z - centre) / thread.lead for z in (thread.low - thread.pitch, thread.high + thread.pitch)))
-    turns = range(int(np.floor(ends[0])) - 1, int(np.ceil(ends[1])) + 1)
-    far = deep - outwards
-    ring = revolved([(open_, thread.low), (far, thread.low), (far, thread.high), (open_, thread.high)])
-    return BRepAlgoAPI_Common(swept(corners, thread.lead, turns), ring).Shape()
+    ends = sorted((z - centre) / thread.lead for z in (thread.low - wide, thread.high + wide))
+    return swept(corners, thread.lead, range(int(np.floor(ends[0])) - 1, int(np.ceil(ends[1])) + 1))
+
+
+def clipped(chain: HalfPlane, low: float, high: float) -> HalfPlane:
+    """The part of a chain, which never goes back along z, between two z."""
+    found = []
+    for (ra, za), (rb, zb) in pairwise(chain):
+        if zb <= low or za >= high:
+            continue
+        steps = (za, zb) if za == zb else (max(za, low), min(zb, high))
+        for z, r in zip(steps, (ra, rb)):
+            found.append((r if za == zb else ra + (rb - ra) * (z - za) / (zb - za), z))
+    return [p for n, p in enumerate(found) if n == 0 or p != found[n - 1]]
 
 
 def build(part: Turned) -> TopoDS_Shape:
-    """The part: its outline turned, then the grooves cut one by one."""
-    whole = revolved(part.whole())
-    for thread in part.threads:
-        for start in range(thread.starts):
-            whole = BRepAlgoAPI_Cut(whole, groove(thread, start)).Shape()
+    """The part, in slices that end where threads do: each turned, its thread cut into it, and all fused."""
+    end = part.outside[-1][1]
+    cuts = sorted({0.0, end, *(z for t in part.threads for z in (t.low, t.high))})
+    whole = None
+    for low, high in pairwise(cuts):
+        outline = [*clipped(part.outside, low, high), *reversed(clipped(part.bore, low, high))]
+        piece = revolved(outline)
+        for thread in part.threads:
+            if thread.low <= low and high <= thread.high:
+                for start in range(thread.starts):
+                    piece = BRepAlgoAPI_Cut(piece, groove(thread, start)).Shape()
+        whole = piece if whole is None else BRepAlgoAPI_Fuse(whole, piece).Shape()
     return whole
 
 
@@ -144,3 +159,10 @@ def measured(shape: TopoDS_Shape) -> r1.Integrals:
     BRepGProp.SurfaceProperties_s(shape, skin, INTEGRATION)
     centre = solid.CentreOfMass()
     return r1.Integrals(solid.Mass(), centre.X(), centre.Y(), centre.Z(), skin.Mass())
+
+
+def volume(shape: TopoDS_Shape) -> float:
+    """The volume alone, to a tenth of the accuracy of `measured` and in a quarter of its time."""
+    solid = GProp_GProps()
+    BRepGProp.VolumeProperties_s(shape, solid, 10 * INTEGRATION)
+    return solid.Mass()
