@@ -269,3 +269,19 @@ fn the_text_is_one_named_solid_in_millimetres() {
     let numbers = words.map(|w| w.split(|c: char| !c.is_ascii_digit()).next().unwrap());
     assert!(numbers.map(|n| n.parse::<usize>().unwrap()).all(|n| (1..=count).contains(&n)));
 }
+
+/// Parts with coincidences on purpose: none that can be built is refused by the cut, which checks
+/// that its pieces close and keep the genus.
+#[test]
+fn whatever_can_be_built_can_be_cut() {
+    let parts = std::env::var("SECTIONWRIGHT_PARTS").map_or(500, |n| n.parse().unwrap());
+    let mut cut = 0;
+    for seed in 0..parts {
+        let Ok(body) = build(&random::part(seed).0) else { continue };
+        cut += 1;
+        if let Err(error) = Pieces::new(&body) {
+            panic!("seed {seed}: {error}");
+        }
+    }
+    assert!(cut * 2 > parts, "too few of {parts} could be built: {cut}");
+}

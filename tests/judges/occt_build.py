@@ -26,7 +26,7 @@ from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
 from OCP.GeomAPI import GeomAPI_Interpolate
 from OCP.GProp import GProp_GProps
 from OCP.TopoDS import TopoDS, TopoDS_Shape
-from OCP.collections import HArray1_gp_Pnt
+from OCP.collections import HArray1_gp_Pnt, List_TopoDS_Shape
 from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
 from turned import HalfPlane, Thread, Turned
 
@@ -108,6 +108,19 @@ def clipped(chain: HalfPlane, low: float, high: float) -> HalfPlane:
     return [p for n, p in enumerate(found) if n == 0 or p != found[n - 1]]
 
 
+def cut(shape: TopoDS_Shape, tools: list[TopoDS_Shape]) -> TopoDS_Shape:
+    """A shape without its tools, in one go: one after the other takes twice as long for two starts."""
+    kept, taken = List_TopoDS_Shape(), List_TopoDS_Shape()
+    kept.Append(shape)
+    for tool in tools:
+        taken.Append(tool)
+    operation = BRepAlgoAPI_Cut()
+    operation.SetArguments(kept)
+    operation.SetTools(taken)
+    operation.Build()
+    return operation.Shape()
+
+
 def build(part: Turned) -> TopoDS_Shape:
     """The part, in slices that end where threads do: each turned, its thread cut into it, and all fused."""
     end = part.outside[-1][1]
@@ -118,8 +131,7 @@ def build(part: Turned) -> TopoDS_Shape:
         piece = revolved(outline)
         for thread in part.threads:
             if thread.low <= low and high <= thread.high:
-                for start in range(thread.starts):
-                    piece = BRepAlgoAPI_Cut(piece, groove(thread, start)).Shape()
+                piece = cut(piece, [groove(thread, start) for start in range(thread.starts)])
         whole = piece if whole is None else BRepAlgoAPI_Fuse(whole, piece).Shape()
     return whole
 

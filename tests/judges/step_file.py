@@ -20,7 +20,7 @@ from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Shape
 
 # Relative error asked of the integration of volume and area.
-INTEGRATION = 1e-9
+INTEGRATION = 1e-8
 # What edges may be off their faces after reading: ten times the uncertainty that the file states.
 TOLERANCE = 1e-5
 

@@ -15,7 +15,7 @@ from conftest import Maker
 # Of the volume and area: the helices are splines here, off by 2.4e-7 mm over 2170 mm2.
 RELATIVE = 1e-7
 # Further parts that it builds: with relief and pilot; with both threads left-handed; with two starts and a drill's
-# point (each start more triples the time).
+# point.
 OTHERS = [random_designs.designs(19)[number] for number in (5, 18, 10)]
 
 
