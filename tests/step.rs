@@ -14,6 +14,7 @@ use common::{basic_thread, chain, mm, r1, random, section};
 use sectionwright::export::step::step;
 use sectionwright::section::{Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station};
 use sectionwright::solid::{Body, PieceCurve, Pieces, Polar, build};
+use truck_modeling::ParametricSurface;
 
 /// Random parts that are handed to the judges.
 const RANDOM: u64 = 24;
@@ -185,8 +186,14 @@ fn volume_of(pieces: &Pieces) -> f64 {
             for n in 0..STEPS {
                 let ([u0, v0], [u1, v1]) = (at(n), at(n + 1));
                 let (u, v) = (f64::midpoint(u0, u1), f64::midpoint(v0, v1));
-                let [r, _] = meridian.at(v);
-                volume += r * r * meridian.rate(v)[1] / 2.0 * u * (v1 - v0);
+                // Simpson's rule along u from the piece's side: r^2 is a square at most.
+                let side = piece.u[0];
+                let square = |u: f64| {
+                    let at = surface.subs(u, v);
+                    at.x * at.x + at.y * at.y
+                };
+                let along = square(side) + 4.0 * square(f64::midpoint(side, u)) + square(u);
+                volume += along * (u - side) / 6.0 * meridian.rate(v)[1] / 2.0 * (v1 - v0);
             }
         }
     }
