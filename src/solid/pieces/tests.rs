@@ -38,7 +38,7 @@ fn a_tube() {
     .unwrap();
     assert_eq!((pieces.vertices.len(), pieces.edges.len(), pieces.faces.len()), (8, 16, 8));
     assert_eq!(pieces.genus(), 1);
-    assert!(cut.vertices.iter().all(|[_, y, _]| *y == 0.0), "exactly on the half-planes");
+    assert!(pieces.vertices.iter().all(|[_, y, _]| *y == 0.0), "exactly on the half-planes");
     assert!(pieces.faces.iter().all(|face| face.cycle.len() == 4));
 }
 
@@ -59,8 +59,8 @@ fn poles() {
     assert_eq!(pieces.faces.iter().filter(|face| face.cycle.len() == 3).count(), 4);
 }
 
-/// The volume by another route: a fan of triangles from the origin over each piece's loop misses
-/// it; the sum of the pieces' own integrals, sampled over u and v, does not.
+/// Limiting case: all pieces of a turned part go round once, face by face. (Their volume is
+/// weighed in tests/step.rs.)
 #[test]
 fn pieces_cover_their_faces() {
     let body = turned(&[(10.0, 0.0, 0.3), (10.0, 5.0, 0.0), (8.0, 5.0, 0.0), (8.0, 0.0, 0.0)]);
