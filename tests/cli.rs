@@ -27,7 +27,14 @@ fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
-const NAMES: [&str; 4] = ["half-section.dxf", "half-section.svg", "report.json", "section.stl"];
+const NAMES: [&str; 6] = [
+    "half-section.dxf",
+    "half-section.svg",
+    "report.json",
+    "section-plain.step",
+    "section.step",
+    "section.stl",
+];
 
 fn fixture(name: &str) -> String {
     format!("{}/tests/fixtures/{name}", env!("CARGO_MANIFEST_DIR"))
@@ -183,4 +190,66 @@ fn profiles_are_listed_and_shown_and_a_folder_goes_before_them() {
     fs::write(designs.join("demo.toml"), "# my own\n").unwrap();
     let shown = out(&run(home.path(), &["profiles", "demo", "--profiles", "mine"]));
     assert_eq!(shown, "# my own\n");
+}
+
+#[test]
+fn only_what_is_asked_for_is_written() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", "--only", "stl"]);
+    assert_eq!(status(&made), 0, "{}", err(&made));
+    let files = set(&home.path().join("out/demo"));
+    assert_eq!(files.keys().collect::<Vec<_>>(), ["report.json", "section.stl"]);
+    let report: serde_json::Value = serde_json::from_slice(&files["report.json"]).unwrap();
+    assert_eq!(report["files"].as_object().unwrap().keys().collect::<Vec<_>>(), ["section.stl"]);
+    assert!(!out(&made).contains("section.step"));
+    let made = run(home.path(), &["make", "--only", "report", "--out", "other"]);
+    let report: serde_json::Value =
+        serde_json::from_slice(&set(&home.path().join("other/demo"))["report.json"]).unwrap();
+    assert!(report["mesh"].is_null() && !out(&made).contains("triangles"), "nothing was cut");
+}
+
+/// In whatever order its kinds are made, a whole set is the whole set.
+#[test]
+fn what_still_stands_is_kept_and_reported() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make", "--quiet"]);
+    for kinds in ["svg,dxf", "stl", "step", "report"] {
+        let made = run(home.path(), &["make", "--only", kinds, "--out", "parts"]);
+        assert_eq!(out(&made).contains("Still true"), kinds != "svg,dxf", "{}", out(&made));
+    }
+    assert!(set(&home.path().join("out/demo")) == set(&home.path().join("parts/demo")));
+}
+
+/// A folder never mixes two designs: what is of another state of it goes, and is named.
+#[test]
+fn what_no_longer_stands_goes() {
+    let home = tempfile::tempdir().unwrap();
+    let design = home.path().join("pen.toml");
+    let text = "format = 1\nlike = \"demo\"\nname = \"pen\"\n";
+    fs::write(&design, text).unwrap();
+    run(home.path(), &["make", "pen.toml", "--quiet"]);
+    let folder = home.path().join("out/pen");
+    fs::write(folder.join("notes.md"), "mine").unwrap();
+    // Somebody changed one file: the report does not vouch for it any longer.
+    fs::write(folder.join("half-section.svg"), "changed").unwrap();
+    let said = out(&run(home.path(), &["make", "pen.toml", "--only", "stl"]));
+    let (_, removed) = said.split_once("Removed").unwrap();
+    assert!(removed.contains("half-section.svg"), "{said}");
+    assert!(!removed.contains("half-section.dxf"), "{said}");
+    fs::write(&design, format!("{text}[grip]\nfront = 10.3\n")).unwrap();
+    let said = out(&run(home.path(), &["make", "pen.toml", "--only", "stl"]));
+    assert!(said.contains("Removed") && !said.contains("Still true"), "{said}");
+    let left = set(&folder);
+    assert_eq!(left.keys().collect::<Vec<_>>(), ["notes.md", "report.json", "section.stl"]);
+}
+
+#[test]
+fn unknown_kinds_are_refused_with_those_there_are() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", "--only", "stl,obj"]);
+    assert_eq!(status(&made), 2);
+    for word in ["export.unknown-kind", "`obj`", "stl, step, dxf, svg, report"] {
+        assert!(err(&made).contains(word), "{word}: {}", err(&made));
+    }
+    assert!(!home.path().join("out").exists());
 }

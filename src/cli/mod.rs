@@ -72,6 +72,10 @@ enum Command {
         /// How far flat triangles may stray from the true surface, in mm
         #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
         chord: f64,
+        /// Write only these kinds of files: stl, step, dxf, svg, report, comma-separated (the
+        /// report comes with any of them)
+        #[arg(long, value_name = "KINDS")]
+        only: Option<String>,
     },
     /// Check a section and write nothing
     Check {
@@ -107,7 +111,11 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord } => make::make(&library, &design, &out, chord, screen),
+        Command::Make { design, out, chord, only } => {
+            let only = only.as_deref();
+            let request = make::Request { design: &design, out: &out, chord, only };
+            make::make(&library, &request, screen)
+        }
         Command::Check { design, json } => check::check(&library, &design, json, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),

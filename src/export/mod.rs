@@ -2,6 +2,7 @@
 //!
 //! ```text
 //!   Mesh    -> stl            section.stl, to print
+//!   Body    -> step           section.step and section-plain.step, for CAD and CAM
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
 //!                           -> Sheet   -> svg   half-section.svg, to look at
 //!   all of them -> report     report.json, for other programs
@@ -10,15 +11,20 @@
 
 pub mod drawing;
 pub mod dxf;
+mod earlier;
 mod error;
 mod file;
 pub mod half_section;
+mod kind;
 mod report;
+pub mod step;
 mod stl;
 pub mod svg;
 
+pub use earlier::Earlier;
 pub use error::ExportError;
-pub use file::{File, NAMES, files};
+pub use file::{File, NAMES, REPORT, Sources, files, names};
+pub use kind::{Kind, Kinds, UnknownKinds};
 pub use report::{FORMAT, checks_json};
 pub use stl::stl;
 

@@ -5,10 +5,10 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::File;
+use super::{Earlier, File};
 use crate::check::{Bound, Examination, Finding, Spot};
 use crate::mesh::{Audit, Mesh};
 use crate::section::Section;
@@ -23,8 +23,10 @@ struct Report<'a> {
     name: &'a str,
     unit: &'a str,
     material: &'a str,
+    section_sha256: String,
     solid: SolidPart,
-    mesh: MeshPart,
+    plain: SolidPart,
+    mesh: Option<MeshPart>,
     files: BTreeMap<&'a str, String>,
     checks: Vec<Check>,
     information: Vec<Information>,
@@ -44,8 +46,9 @@ struct BoundsPart {
     max: [f64; 3],
 }
 
-#[derive(Serialize)]
-struct MeshPart {
+/// What is said of the mesh.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub(super) struct MeshPart {
     triangles: usize,
     volume_mm3: f64,
     chord_error_mm: f64,
@@ -97,39 +100,67 @@ struct SpotPart {
     z_mm: f64,
 }
 
-/// The report of a section's solid, mesh, files and checks.
+/// Where what is said of the mesh comes from.
+pub(super) enum Measured<'a> {
+    /// From the mesh.
+    Now(&'a Mesh, Audit),
+    /// From the report of an earlier set, whose STL still stands.
+    Earlier(&'a Earlier),
+}
+
+impl From<Measured<'_>> for Option<MeshPart> {
+    fn from(measured: Measured) -> Self {
+        match measured {
+            Measured::Now(mesh, audit) => Some(MeshPart {
+                triangles: mesh.triangles.len(),
+                volume_mm3: audit.volume,
+                chord_error_mm: mesh.chord_error,
+                // A mesh that is not closed is never handed out.
+                closed: true,
+                genus: audit.genus,
+            }),
+            Measured::Earlier(report) => report.mesh(),
+        }
+    }
+}
+
+/// The report of a section's solids (with threads and without), mesh, files and checks.
 pub(super) fn report(
     section: &Section,
-    body: &Body,
-    (mesh, audit): (&Mesh, Audit),
+    [body, plain]: [&Body; 2],
+    mesh: Option<Measured>,
     files: &[File],
     examination: &Examination,
 ) -> String {
-    let exact = body.measures();
     let (checks, information) = findings(examination);
     json(&Report {
         format: FORMAT,
         name: &section.name,
         unit: &section.unit.name,
         material: &section.material,
-        solid: SolidPart {
-            volume_mm3: exact.volume,
-            area_mm2: exact.area,
-            centroid_mm: exact.centroid,
-            bounds_mm: BoundsPart { min: exact.bounds.min, max: exact.bounds.max },
-        },
-        mesh: MeshPart {
-            triangles: mesh.triangles.len(),
-            volume_mm3: audit.volume,
-            chord_error_mm: mesh.chord_error,
-            // A mesh that is not closed is never handed out.
-            closed: true,
-            genus: audit.genus,
-        },
+        section_sha256: digest_of(section),
+        solid: solid(body),
+        plain: solid(plain),
+        mesh: mesh.and_then(Option::from),
         files: files.iter().map(|file| (file.name.as_str(), digest(&file.bytes))).collect(),
         checks,
         information,
     })
+}
+
+fn solid(body: &Body) -> SolidPart {
+    let exact = body.measures();
+    SolidPart {
+        volume_mm3: exact.volume,
+        area_mm2: exact.area,
+        centroid_mm: exact.centroid,
+        bounds_mm: BoundsPart { min: exact.bounds.min, max: exact.bounds.max },
+    }
+}
+
+/// What a set is made from: the resolved section, all its digits, and this program's version.
+pub(super) fn digest_of(section: &Section) -> String {
+    digest(format!("{} {section:?}", env!("CARGO_PKG_VERSION")).as_bytes())
 }
 
 /// The checks alone, as the report has them.
@@ -150,7 +181,7 @@ fn json(value: &impl Serialize) -> String {
 }
 
 /// SHA-256 in lower-case hexadecimal.
-fn digest(bytes: &[u8]) -> String {
+pub(super) fn digest(bytes: &[u8]) -> String {
     Sha256::digest(bytes).iter().fold(String::new(), |mut text, byte| {
         write!(text, "{byte:02x}").expect("writing to memory does not fail");
         text

@@ -117,4 +117,10 @@ impl Section {
         let threads = vec![self.tenon.thread.clone(), self.unit_thread.clone()];
         Part { runs, threads }.snapped()
     }
+
+    /// The same part with its threads left out: plain cylinders at the crests, so at the major
+    /// diameter outside and at the tap drill's inside, for a program that cuts the rest.
+    pub fn plain_part(&self) -> Part {
+        Part { threads: Vec::new(), ..self.part() }
+    }
 }
