@@ -37,7 +37,7 @@ fn worst(knots: &Knots, points: &[[f64; 3]], on: impl Fn(f64) -> [f64; 3]) -> f6
 
 fn trace(from: [f64; 3], to: [f64; 3]) -> Trace {
     let polar = |[theta, r, z]: [f64; 3]| Polar { theta, r, z };
-    Trace { from: polar(from), to: polar(to) }
+    Trace::straight(polar(from), polar(to))
 }
 
 /// Helix, Archimedean and conical spiral, short and half a turn, narrow and wide.
