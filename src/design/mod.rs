@@ -17,6 +17,7 @@ mod reader;
 mod resolve;
 mod resolved;
 mod template;
+mod thread_file;
 mod tree;
 mod unit_file;
 mod value;

@@ -23,19 +23,20 @@ const LARGER: f64 = 0.12;
 /// its meridian. Nearer to 1 it makes many short pieces, smaller it makes many columns.
 const ACROSS: f64 = 0.75;
 
-/// Attempts after which every corner gets a half-plane of its own. Then the mesh is in every
-/// column the loft between two half-sections, and nothing can cross, however thin the wall is
-/// beside the chord; but there are more columns, some of them narrow.
+/// Attempts with an even fan. The next one puts half-planes through the divisions of rounded
+/// flanks' cuts, the one after it through every corner: then the mesh is in every column the loft
+/// between two half-sections, and nothing can cross, however thin a wall is beside the chord; but
+/// there are more columns, some of them narrow.
 const EVEN_ATTEMPTS: usize = 2;
 
 /// Where in a column angle 0 may lie, in the order in which it is tried.
 const OFFSETS: [f64; 8] = [0.0, 0.5, 0.25, 0.75, 0.125, 0.625, 0.375, 0.875];
 
-/// Half-planes through the axis: evenly spaced, and one through every point in which a cut
-/// through a rounded flank is divided.
+/// Half-planes through the axis: evenly spaced, and others put among them where that is not
+/// enough.
 ///
 /// Where a flank's arc runs into its crest or root, its cut leaves that circle as a tangent does:
-/// were its points not on common half-planes, the circle's chords would pass over them.
+/// if its points are not on common half-planes, the circle's chords may pass over them.
 #[derive(Clone, Debug)]
 pub(super) struct Fan {
     /// How many.
@@ -57,8 +58,7 @@ impl Fan {
         let surfaces: Vec<(Screw, [f64; 2])> =
             body.faces().map(|(face, _)| (face.surface(), angles_of(face))).collect();
         let cuts: Vec<Trace> = body.solid().edge_iter().map(|edge| edge.curve()).collect();
-        let rounded = cuts.iter().any(|trace| matches!(trace, Trace::Cut(_)));
-        let widest = if rounded { 1.0 + CLEAR } else { 1.0 };
+        let widest = if attempt >= EVEN_ATTEMPTS { 1.0 + CLEAR } else { 1.0 };
         let deviation = |n: u32| deviation(&surfaces, TAU / f64::from(n) * widest);
         let within = |n: u32| deviation(n) <= chord;
         let mut least = FEWEST;
@@ -83,8 +83,11 @@ impl Fan {
         let (count, offset, _) = fans[attempt % EVEN_ATTEMPTS];
         let (step, deviation) = (TAU / f64::from(count), deviation(count));
         let even = (0..count).map(|n| step * (f64::from(n) + offset));
-        let mut others: Vec<f64> = divisions(&cuts, deviation).collect();
+        let mut others = Vec::new();
         if attempt >= EVEN_ATTEMPTS {
+            others.extend(divisions(&cuts, deviation));
+        }
+        if attempt > EVEN_ATTEMPTS {
             others.extend(corners.iter().map(|turns| turns * TAU));
         }
         let angles = merged(even.collect(), others, step);

@@ -3,6 +3,7 @@
 mod barrel;
 mod bores;
 mod criteria;
+mod form;
 mod outside;
 mod thread;
 mod unit;
@@ -85,14 +86,18 @@ pub(super) fn resolve(
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
     };
     let (bores, unit_thread) = stack?;
+    let (tenon, mut barrel) = (tenon?, barrel?);
+    if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
+        barrel.thread = form::mating(barrel.thread, &tenon.thread.form)?;
+    }
     let section = Section {
         name: design.name.value.clone(),
         grip,
-        tenon: tenon?,
+        tenon,
         bores,
         unit_thread,
         unit: unit?,
-        barrel: barrel?,
+        barrel,
         material: material.name.value.clone(),
         allowance,
         criteria,
