@@ -96,13 +96,17 @@ impl fmt::Display for MeshError {
 
 impl std::error::Error for MeshError {}
 
-/// Audits a mesh against the measures of its body.
+/// Audits a mesh against the measures of its body; [`super::tessellate`] does, and hands out none
+/// that fails.
 ///
 /// Closed and oriented: every directed edge once, and once the other way. No triangle without
 /// area, no two points in one place, no triangle through another (in exact arithmetic on the
 /// rounded points). Genus as the body's. The volume may differ by the skin's area times the
 /// chord error, no more.
-pub(super) fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshError> {
+///
+/// # Errors
+/// [`MeshError`]: the first thing found wrong.
+pub fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshError> {
     let open = open_edges(mesh);
     if open > 0 {
         return Err(MeshError::Open { edges: open });

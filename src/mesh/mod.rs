@@ -18,5 +18,5 @@ mod fan;
 mod fill;
 mod tessellate;
 
-pub use audit::{Audit, MeshError};
+pub use audit::{Audit, MeshError, audit};
 pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, tessellate};
