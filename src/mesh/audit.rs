@@ -3,7 +3,8 @@
 use std::fmt;
 
 use super::Mesh;
-use super::crossing::first_crossing;
+use super::crossing::{Misplaced, first_crossing};
+use super::star::open_edges;
 use crate::solid::Measures;
 
 /// What an audit found of a sound mesh.
@@ -40,6 +41,8 @@ pub enum MeshError {
         /// How many pairs.
         points: usize,
     },
+    /// A triangle reaches out of its column.
+    Beside,
     /// Two triangles pass through each other.
     Crossing {
         /// Where, x, y, z in millimetres.
@@ -64,6 +67,7 @@ impl MeshError {
             Self::Open { .. } => "mesh.open",
             Self::Degenerate { .. } => "mesh.degenerate",
             Self::Coincident { .. } => "mesh.coincident",
+            Self::Beside => "mesh.beside",
             Self::Crossing { .. } => "mesh.crossing",
             Self::Disagrees { .. } => "mesh.disagrees",
         }
@@ -84,6 +88,7 @@ impl fmt::Display for MeshError {
             Self::Coincident { points } => {
                 write!(f, "{points} points fall together in single precision; {refused}")
             }
+            Self::Beside => write!(f, "a triangle reaches out of its column; {refused}"),
             Self::Crossing { near: [x, y, z] } => {
                 write!(f, "triangles cross near ({x:.3}, {y:.3}, {z:.3}); {refused}")
             }
@@ -130,9 +135,10 @@ pub fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshErr
         let (mesh, exact) = (volume, exact.volume);
         return Err(MeshError::Disagrees { what: "volume", mesh, exact });
     }
-    if let Some(near) = first_crossing(mesh) {
-        return Err(MeshError::Crossing { near });
-    }
+    first_crossing(mesh).map_err(|fault| match fault {
+        Misplaced::Beside => MeshError::Beside,
+        Misplaced::Crossing(near) => MeshError::Crossing { near },
+    })?;
     Ok(Audit { volume, genus: found })
 }
 
@@ -148,19 +154,6 @@ impl Mesh {
         };
         self.triangles.iter().map(six).sum::<f64>() / 6.0
     }
-}
-
-/// Directed edges without exactly one partner the other way.
-fn open_edges(mesh: &Mesh) -> usize {
-    let mut edges: Vec<(u32, u32, bool)> = Vec::with_capacity(mesh.triangles.len() * 3);
-    for [a, b, c] in &mesh.triangles {
-        for (from, to) in [(*a, *b), (*b, *c), (*c, *a)] {
-            edges.push((from.min(to), from.max(to), from < to));
-        }
-    }
-    edges.sort_unstable();
-    let groups = edges.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1));
-    groups.filter(|g| g.len() != 2 || g[0].2 == g[1].2 || g[0].0 == g[0].1).count()
 }
 
 fn coincident_points(mesh: &Mesh) -> usize {

@@ -57,14 +57,19 @@ impl Fan {
             let trace = edge.curve();
             corners.extend([trace.from.theta, trace.to.theta].map(|theta| theta / TAU));
         }
+        // Every edge comes twice, and many corners lie at one angle.
+        corners.sort_by(f64::total_cmp);
+        corners.dedup();
         let most = (f64::from(least) * (1.0 + LARGER)) as u32;
         let fans = (least..=most).flat_map(|n| OFFSETS.map(|offset| (n, offset)));
-        let mut fans: Vec<(u32, f64, f64)> = fans
-            .map(|(n, offset)| (n, offset, clearance(&corners, n, offset).min(CLEAR)))
-            .collect();
-        // Stable: of those that are clear, the least fan comes first.
-        fans.sort_by(|a, b| b.2.total_cmp(&a.2));
-        let (count, offset, _) = fans[attempt.min(fans.len() - 1)];
+        let clear = |(n, offset): &(u32, f64)| clearance(&corners, *n, *offset);
+        // The least fan that is clear, or, where too few are, the clearest.
+        let found = fans.clone().filter(|fan| clear(fan) >= CLEAR).nth(attempt);
+        let (count, offset) = found.unwrap_or_else(|| {
+            let mut fans: Vec<_> = fans.map(|fan| (clear(&fan).min(CLEAR), fan)).collect();
+            fans.sort_by(|a, b| b.0.total_cmp(&a.0));
+            fans[attempt.min(fans.len() - 1)].1
+        });
         let ray = |n: u32| {
             let (sin, cos) = libm::sincos(TAU * (f64::from(n) + offset) / f64::from(count));
             [cos, sin]
@@ -85,6 +90,11 @@ impl Fan {
         TAU * (plane as f64 + self.offset) / f64::from(self.count)
     }
 
+    /// A column, counted within one turn.
+    pub fn column(&self, column: i64) -> u32 {
+        column.rem_euclid(i64::from(self.count)) as u32
+    }
+
     /// The angle between neighbouring half-planes.
     pub fn step(&self) -> f64 {
         TAU / f64::from(self.count)
@@ -97,7 +107,7 @@ impl Fan {
 
     /// The point of a half-plane at r and z.
     pub fn point(&self, plane: i64, r: f64, z: f64) -> [f64; 3] {
-        let [cos, sin] = self.rays[plane.rem_euclid(i64::from(self.count)) as usize];
+        let [cos, sin] = self.rays[self.column(plane) as usize];
         [r * cos, r * sin, z]
     }
 }

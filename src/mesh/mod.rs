@@ -13,9 +13,12 @@ mod audit;
 mod band;
 mod boundary;
 mod columns;
+mod contact;
 mod crossing;
 mod fan;
 mod fill;
+mod patch;
+mod star;
 mod tessellate;
 
 pub use audit::{Audit, MeshError, audit};
