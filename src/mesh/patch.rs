@@ -135,6 +135,20 @@ impl Patch {
         first..=first + usize::from(self.paired)
     }
 
+    /// Whether its two triangles are seen not to be folded onto each other: their normals do not
+    /// look away from each other.
+    pub fn open(&self, mesh: &Mesh) -> bool {
+        let normal = |n: u32| {
+            let [a, b, c] = corners(mesh, n as usize);
+            let (e, f) = (less(b, a), less(c, a));
+            let size = e.map(f64::abs).iter().sum::<f64>() * f.map(f64::abs).iter().sum::<f64>();
+            let across = |k: usize, l: usize| e[k] * f[l] - e[l] * f[k];
+            ([across(1, 2), across(2, 0), across(0, 1)], size)
+        };
+        let ((one, size), (other, other_size)) = (normal(self.first), normal(self.first + 1));
+        dot(one, other) > ROUNDING * size * other_size
+    }
+
     /// Whether a plane parts it from another patch, but for corners that both have.
     ///
     /// The plane stands across the line between the middles of their own corners, and passes
