@@ -4,7 +4,9 @@ use std::fmt;
 
 use super::Mesh;
 use super::crossing::{Misplaced, first_crossing};
-use super::star::open_edges;
+use super::edges::open_edges;
+use super::parting::{across, dot, less};
+use super::patch::corners;
 use crate::solid::Measures;
 
 /// What an audit found of a sound mesh.
@@ -116,7 +118,7 @@ pub fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshErr
     if open > 0 {
         return Err(MeshError::Open { edges: open });
     }
-    let triangles = mesh.triangles.iter().filter(|t| has_no_area(mesh, **t)).count();
+    let triangles = (0..mesh.triangles.len()).filter(|n| has_no_area(mesh, *n)).count();
     if triangles > 0 {
         return Err(MeshError::Degenerate { triangles });
     }
@@ -143,14 +145,11 @@ pub fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshErr
 impl Mesh {
     /// Volume by the divergence theorem: positive where triangles face outwards.
     fn signed_volume(&self) -> f64 {
-        let corner = |n: u32| self.points[n as usize].map(f64::from);
-        let six = |t: &[u32; 3]| {
-            let [a, b, c] = t.map(corner);
-            a[0] * (b[1] * c[2] - b[2] * c[1])
-                + a[1] * (b[2] * c[0] - b[0] * c[2])
-                + a[2] * (b[0] * c[1] - b[1] * c[0])
+        let six = |n: usize| {
+            let [a, b, c] = corners(self, n);
+            dot(a, across(b, c))
         };
-        self.triangles.iter().map(six).sum::<f64>() / 6.0
+        (0..self.triangles.len()).map(six).sum::<f64>() / 6.0
     }
 }
 
@@ -162,8 +161,7 @@ fn coincident_points(mesh: &Mesh) -> usize {
 
 /// Whether the three rounded points lie on one line: the cross product, from differences that
 /// are exact in f64, is zero.
-fn has_no_area(mesh: &Mesh, triangle: [u32; 3]) -> bool {
-    let [a, b, c] = triangle.map(|n| mesh.points[n as usize].map(f64::from));
-    let (e, f) = ([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
-    e[1] * f[2] == e[2] * f[1] && e[2] * f[0] == e[0] * f[2] && e[0] * f[1] == e[1] * f[0]
+fn has_no_area(mesh: &Mesh, triangle: usize) -> bool {
+    let [a, b, c] = corners(mesh, triangle);
+    across(less(b, a), less(c, a)) == [0.0; 3]
 }

@@ -35,7 +35,11 @@ pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Ve
             out.push(triangle(at(0), at(1), at(2)));
             out.push(triangle(at(0), at(2), at(3)));
         }
-        4 => out.extend(better_cut(piece, scale).map(|[a, b, c]| triangle(a, b, c))),
+        4 => {
+            let [one, other] = better_cut(piece, scale);
+            out.push(triangle(one[0], one[1], one[2]));
+            out.push(triangle(other[0], other[1], other[2]));
+        }
         _ => best_shaped(piece, scale, out),
     }
 }
@@ -44,12 +48,10 @@ pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Ve
 /// most pieces are such.
 fn better_cut(piece: &[Corner], scale: Scale) -> [[usize; 3]; 2] {
     let at = |n: usize| scale.place(&piece[n]);
-    let worse = |cut: [[usize; 3]; 2]| {
-        let [one, other] = cut.map(|[a, b, c]| shape(at(a), at(b), at(c)));
-        one.min(other)
-    };
-    let (one, other) = ([[0, 1, 3], [1, 2, 3]], [[0, 2, 3], [0, 1, 2]]);
-    if worse(one) >= worse(other) { one } else { other }
+    let (a, b, c, d) = (at(0), at(1), at(2), at(3));
+    let from_second = shape(a, b, d).min(shape(b, c, d));
+    let from_first = shape(a, c, d).min(shape(a, b, c));
+    if from_second >= from_first { [[0, 1, 3], [1, 2, 3]] } else { [[0, 2, 3], [0, 1, 2]] }
 }
 
 /// Whether a piece has two corners on either side of its column.

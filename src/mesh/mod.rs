@@ -15,10 +15,11 @@ mod boundary;
 mod columns;
 mod contact;
 mod crossing;
+mod edges;
 mod fan;
 mod fill;
+mod parting;
 mod patch;
-mod star;
 mod tessellate;
 
 pub use audit::{Audit, MeshError, audit};

@@ -85,9 +85,11 @@ pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
 
 fn cut(body: &Body, fan: &Fan) -> Mesh {
     let mut boundary = Boundary::new(body, fan);
-    let mut skin =
-        Skin { fan, triangles: Vec::new(), columns: Vec::new(), pieces: Pieces::default() };
-    let mut faces = Vec::new();
+    // A closed skin has about two triangles a point.
+    let count = boundary.points.len() * 2;
+    let (triangles, columns) = (Vec::with_capacity(count), Vec::with_capacity(count));
+    let mut skin = Skin { fan, triangles, columns, pieces: Pieces::default() };
+    let mut faces = Vec::with_capacity(count);
     for (number, (face, _)) in body.faces().enumerate() {
         let surface = face.surface();
         let steps = boundary.steps(face);

@@ -1,12 +1,11 @@
 //! R1 from its design file to an STL on disk, again and again in one process: for
 //! `tests/bench/versus`, which sets time and peak memory beside those of other libraries.
 //!
-//! Arguments: the STL's path, the chord error in millimetres, how often. Prints JSON. Under `cargo
+//! Arguments: the STL's path, the chord error in millimetres, how often. Prints JSON: of each build
+//! the seconds on the processor (others may be busy there meanwhile), and the peak of memory. Under `cargo
 //! bench`, which gives it none of these, it does nothing.
 
 mod parts;
-
-use std::time::Instant;
 
 use sectionwright::export::stl;
 use sectionwright::mesh::tessellate;
@@ -24,13 +23,20 @@ fn main() {
 
 /// One build, in seconds.
 fn once(path: &str, chord: f64) -> f64 {
-    let begun = Instant::now();
+    let begun = busy();
     let section = parts::r1();
     assert_eq!(faults(&section), []);
     let body = build(&section.part()).expect("R1 can be built");
     let (mesh, _) = tessellate(&body, chord).expect("R1 can be cut");
     std::fs::write(path, stl(&mesh)).expect("a file can be written");
-    begun.elapsed().as_secs_f64()
+    busy() - begun
+}
+
+/// Seconds that the process has spent on a processor, in its own code and in the kernel's.
+fn busy() -> f64 {
+    let spent = std::fs::read_to_string("/proc/self/schedstat").expect("Linux' count of time");
+    let nanoseconds = spent.split_whitespace().next().and_then(|word| word.parse::<f64>().ok());
+    nanoseconds.expect("a number") / 1e9
 }
 
 /// The most memory that the process has held, in kilobytes; 0 where the system does not say.
