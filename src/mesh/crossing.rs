@@ -25,11 +25,17 @@ pub(super) fn first_crossing(mesh: &Mesh) -> Result<(), Misplaced> {
     let columns = Columns::new(mesh).ok_or(Misplaced::Beside)?;
     let largest = mesh.points.iter().flatten().fold(0.0_f32, |most, v| most.max(v.abs()));
     let test = Test { mesh, reach: 4.0 * f64::from(largest) };
+    let list = |column, patches: &mut Vec<Patch>| {
+        columns.patches(column, patches).ok_or(Misplaced::Beside)
+    };
+    // Only two columns are held at a time, so that they stay near the processor.
+    let (mut before, mut here) = (Vec::new(), Vec::new());
+    list(columns.count() - 1, &mut before)?;
     for column in 0..columns.count() {
-        let here = columns.of(column);
-        let before = columns.of((column + columns.count() - 1) % columns.count());
-        test.within(here)?;
-        test.between(before, here)?;
+        list(column, &mut here)?;
+        test.within(&here)?;
+        test.between(&before, &here)?;
+        std::mem::swap(&mut before, &mut here);
     }
     Ok(())
 }

@@ -14,10 +14,10 @@ pub(super) fn open_edges(mesh: &Mesh) -> usize {
         starts[n] += starts[n - 1];
     }
     let mut next = starts.clone();
-    let mut notes = vec![0_u64; mesh.triangles.len() * 3];
+    let mut notes = vec![0_u32; mesh.triangles.len() * 3];
     for (from, to) in edges() {
         let place = &mut next[from.min(to) as usize];
-        notes[*place as usize] = u64::from(from.max(to)) * 2 + u64::from(from < to);
+        notes[*place as usize] = from.max(to) * 2 + u32::from(from < to);
         *place += 1;
     }
     let mut open = 0;
@@ -26,7 +26,7 @@ pub(super) fn open_edges(mesh: &Mesh) -> usize {
         notes.sort_unstable();
         let edges = notes.chunk_by(|a, b| a / 2 == b / 2);
         let sound =
-            |ways: &[u64]| ways.len() == 2 && ways[0] != ways[1] && ways[0] / 2 != point as u64;
+            |ways: &[u32]| ways.len() == 2 && ways[0] != ways[1] && ways[0] / 2 != point as u32;
         open += edges.filter(|ways| !sound(ways)).count();
     }
     open

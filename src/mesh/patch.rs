@@ -1,5 +1,7 @@
 //! Pieces of the mesh for the test of crossings: one triangle, or two that share an edge.
 
+use std::f64::consts::TAU;
+
 use super::Mesh;
 use super::contact::{Point, Triangle};
 use super::parting::{Corners, ROUNDING, across, dot, less};
@@ -25,60 +27,47 @@ pub(super) struct Patch {
     pub far: [f64; 2],
 }
 
-/// Patches by columns; those of one column in the order of their least z.
-pub(super) struct Columns {
-    patches: Vec<Patch>,
-    /// Where each column's patches begin, and where the last one's end.
+/// Which patches lie in which column.
+pub(super) struct Columns<'a> {
+    mesh: &'a Mesh,
+    /// (cos, sin) of the half-planes, the first one again at the end.
+    rays: Vec<[f64; 2]>,
+    /// The first triangles of all patches, column by column.
+    heads: Vec<u32>,
+    /// Where each column's heads begin, and where the last one's end.
     starts: Vec<u32>,
 }
 
-impl Columns {
-    /// Sorts all triangles into their columns. None where one reaches out of its column: then
-    /// nothing that follows would hold.
-    pub fn new(mesh: &Mesh) -> Option<Self> {
-        let step = std::f64::consts::TAU / f64::from(mesh.sides);
-        if mesh.sides < 3 || step < 4.0 * BESIDE || mesh.columns.len() != mesh.triangles.len() {
+impl<'a> Columns<'a> {
+    /// Sorts all triangles by the columns they are said to lie in; None where they can't.
+    pub fn new(mesh: &'a Mesh) -> Option<Self> {
+        let step = TAU / f64::from(mesh.sides);
+        let numbered = mesh.columns.iter().all(|column| *column < mesh.sides);
+        if mesh.columns.len() != mesh.triangles.len() || !numbered || step < 4.0 * BESIDE {
             return None;
         }
         let ray = |n: u32| {
             let (sin, cos) = libm::sincos(mesh.start + step * f64::from(n));
             [cos, sin]
         };
-        let rays: Vec<[f64; 2]> = (0..=mesh.sides).map(ray).collect();
-        let mut found: Vec<(u32, Patch)> = Vec::with_capacity(mesh.triangles.len() / 2 + 1);
+        let mut firsts = Vec::with_capacity(mesh.triangles.len() / 2 + 1);
+        let mut starts = vec![0_u32; mesh.sides as usize + 1];
         let mut first = 0;
         while first < mesh.triangles.len() {
-            let column = mesh.columns[first];
-            let second = mesh.triangles.get(first + 1);
-            let mate = second.filter(|_| mesh.columns[first + 1] == column);
-            let (corners, paired) = joined(mesh.triangles[first], mate);
-            let rays = rays.get(column as usize..column as usize + 2)?;
-            let corners = Corners::new(corners, &mesh.points);
-            found.push((column, Patch::new(first as u32, paired, corners, [rays[0], rays[1]])?));
-            first += 1 + usize::from(paired);
+            firsts.push(first as u32);
+            starts[mesh.columns[first] as usize + 1] += 1;
+            first += 1 + usize::from(joined(mesh, first).1);
         }
-        Some(Self::sorted(&found, mesh.sides))
-    }
-
-    fn sorted(found: &[(u32, Patch)], count: u32) -> Self {
-        let mut starts = vec![0_u32; count as usize + 1];
-        found.iter().for_each(|(column, _)| starts[*column as usize + 1] += 1);
         for n in 1..starts.len() {
             starts[n] += starts[n - 1];
         }
-        let mut next = starts.clone();
-        let mut order = vec![0_u32; found.len()];
-        for (n, (column, _)) in found.iter().enumerate() {
-            let place = &mut next[*column as usize];
-            order[*place as usize] = n as u32;
+        let (mut next, mut heads) = (starts.clone(), vec![0; firsts.len()]);
+        for first in firsts {
+            let place = &mut next[mesh.columns[first as usize] as usize];
+            heads[*place as usize] = first;
             *place += 1;
         }
-        let low = |n: &u32| found[*n as usize].1.z[0];
-        for pair in starts.windows(2) {
-            order[pair[0] as usize..pair[1] as usize]
-                .sort_unstable_by(|a, b| low(a).total_cmp(&low(b)));
-        }
-        Self { patches: order.iter().map(|n| found[*n as usize].1).collect(), starts }
+        Some(Self { mesh, rays: (0..=mesh.sides).map(ray).collect(), heads, starts })
     }
 
     /// How many.
@@ -86,20 +75,34 @@ impl Columns {
         self.starts.len() - 1
     }
 
-    /// The patches of one column.
-    pub fn of(&self, column: usize) -> &[Patch] {
-        &self.patches[self.starts[column] as usize..self.starts[column + 1] as usize]
+    /// The patches of one column, in the order of their least z, to take the place of others. None
+    /// where one reaches out of the column: then nothing that follows would hold.
+    pub fn patches(&self, column: usize, patches: &mut Vec<Patch>) -> Option<()> {
+        patches.clear();
+        let rays = [self.rays[column], self.rays[column + 1]];
+        for first in &self.heads[self.starts[column] as usize..self.starts[column + 1] as usize] {
+            let (corners, paired) = joined(self.mesh, *first as usize);
+            let corners = Corners::new(corners, &self.mesh.points);
+            patches.push(Patch::new(*first, paired, corners, rays)?);
+        }
+        patches.sort_unstable_by(|a, b| a.z[0].total_cmp(&b.z[0]));
+        Some(())
     }
 }
 
-/// The corners of a triangle and of its neighbour, if they share an edge.
-fn joined(a: [u32; 3], b: Option<&[u32; 3]>) -> ([u32; 4], bool) {
-    let alone = ([a[0], a[1], a[2], a[2]], false);
-    let Some(b) = b else { return alone };
-    let mut own = b.iter().filter(|n| !a.contains(n));
-    match (own.next(), own.next()) {
-        (Some(n), None) => ([a[0], a[1], a[2], *n], true),
-        _ => alone,
+/// The corners of a triangle, and of the one after it if that shares its column and an edge.
+fn joined(mesh: &Mesh, first: usize) -> ([u32; 4], bool) {
+    let a = mesh.triangles[first];
+    let mate = mesh.triangles.get(first + 1);
+    let Some(b) = mate.filter(|_| mesh.columns[first + 1] == mesh.columns[first]) else {
+        return ([a[0], a[1], a[2], a[2]], false);
+    };
+    let own = [!a.contains(&b[0]), !a.contains(&b[1]), !a.contains(&b[2])];
+    match own {
+        [true, false, false] => ([a[0], a[1], a[2], b[0]], true),
+        [false, true, false] => ([a[0], a[1], a[2], b[1]], true),
+        [false, false, true] => ([a[0], a[1], a[2], b[2]], true),
+        _ => ([a[0], a[1], a[2], a[2]], false),
     }
 }
 
