@@ -15,16 +15,17 @@ pub(super) const ROUNDING: f64 = 1e-14;
 /// than the distance of any two points along an axis.
 pub(super) fn parted(a: &Corners, b: &Corners, reach: f64) -> bool {
     let common = Common::of(a.index, b.index);
-    let zero = a.at(common.first.unwrap_or(0));
+    let zero = a.at(common.first as usize);
     let one = Side::new(a, common.of_one, zero);
     let two = Side::new(b, common.of_other, zero);
-    let mut axis = less(two.middle(), one.middle());
+    // Between the middles, but as long as it comes: nothing is divided.
+    let ((from, weight), (to, other_weight)) = (one.own_sum(), two.own_sum());
+    let mut axis = mix(to, weight, from, other_weight);
     match common.count {
         0 | 1 => {}
         2 => {
-            let edge = less(a.at(common.last), zero);
-            let share = dot(axis, edge) / dot(edge, edge);
-            axis = less(axis, [edge[0] * share, edge[1] * share, edge[2] * share]);
+            let edge = less(a.at(common.last as usize), zero);
+            axis = mix(axis, dot(edge, edge), edge, dot(axis, edge));
         }
         _ => return false,
     }
@@ -70,8 +71,9 @@ struct Common {
     of_one: [u32; 4],
     of_other: [u32; 4],
     count: u32,
-    first: Option<usize>,
-    last: usize,
+    /// The first one's place among the corners of one, and the last one's; 0 where there is none.
+    first: u32,
+    last: u32,
 }
 
 impl Common {
@@ -84,16 +86,11 @@ impl Common {
                 of_other[j] |= same;
             }
         }
-        let (mut count, mut first, mut last) = (0, None, 0);
-        let corners = if one[3] == one[2] { 3 } else { 4 };
-        for (n, common) in of_one.iter().enumerate().take(corners) {
-            if *common != 0 {
-                count += 1;
-                first = first.or(Some(n));
-                last = n;
-            }
-        }
-        Self { of_one, of_other, count, first, last }
+        // One bit a corner; a triangle has its last corner twice.
+        let bits = (of_one[0] & 1) | (of_one[1] & 2) | (of_one[2] & 4) | (of_one[3] & 8);
+        let bits = if one[3] == one[2] { bits & 7 } else { bits };
+        let (first, last) = (bits.trailing_zeros(), bits.checked_ilog2().unwrap_or(0));
+        Self { of_one, of_other, count: bits.count_ones(), first: first % 32, last }
     }
 }
 
@@ -114,13 +111,12 @@ impl Side {
         Self { coordinates, common }
     }
 
-    /// The middle of its own corners; no number where it has none, and then nothing is parted.
-    fn middle(&self) -> Point {
+    /// The sum of its own corners, and how many they are; with none, nothing is parted.
+    fn own_sum(&self) -> (Point, f64) {
         let own = self.common.map(|common| if common == 0 { 1.0 } else { 0.0 });
         let sum = |v: &[f64; 4]| v[0] * own[0] + v[1] * own[1] + v[2] * own[2] + v[3] * own[3];
-        let count = own[0] + own[1] + own[2] + own[3];
         let [x, y, z] = &self.coordinates;
-        [sum(x) / count, sum(y) / count, sum(z) / count]
+        ([sum(x), sum(y), sum(z)], own[0] + own[1] + own[2] + own[3])
     }
 
     /// The least and the greatest height of its own corners along an axis.
@@ -138,6 +134,11 @@ impl Side {
             most(most(high[0], high[1]), most(high[2], high[3])),
         )
     }
+}
+
+/// `a m - b n`.
+fn mix(a: Point, m: f64, b: Point, n: f64) -> Point {
+    [a[0] * m - b[0] * n, a[1] * m - b[1] * n, a[2] * m - b[2] * n]
 }
 
 pub(super) fn less(a: Point, b: Point) -> Point {
