@@ -42,7 +42,7 @@ pub(super) struct Fan {
     /// How many.
     pub count: u32,
     /// Their angles, ascending within one turn, in radians.
-    angles: Vec<f64>,
+    pub angles: Vec<f64>,
     /// The angle between neighbouring evenly spaced ones.
     step: f64,
     /// (cos, sin) of each.
@@ -73,14 +73,20 @@ impl Fan {
             corners.extend([trace.from().theta, trace.to().theta].map(|theta| theta / TAU));
         }
         corners.extend(divisions(&cuts, chord).map(|theta| theta / TAU));
+        // Every edge comes twice, and many corners lie at one angle.
+        corners.sort_by(f64::total_cmp);
+        corners.dedup();
         let most = (f64::from(least) * (1.0 + LARGER)) as u32;
         let fans = (least..=most).flat_map(|n| OFFSETS.map(|offset| (n, offset)));
-        let mut fans: Vec<(u32, f64, f64)> = fans
-            .map(|(n, offset)| (n, offset, clearance(&corners, n, offset).min(CLEAR)))
-            .collect();
-        // Stable: of those that are clear, the least fan comes first.
-        fans.sort_by(|a, b| b.2.total_cmp(&a.2));
-        let (count, offset, _) = fans[attempt % EVEN_ATTEMPTS];
+        let clear = |(n, offset): &(u32, f64)| clearance(&corners, *n, *offset);
+        // The least fan that is clear, or, where too few are, the clearest.
+        let place = attempt % EVEN_ATTEMPTS;
+        let found = fans.clone().filter(|fan| clear(fan) >= CLEAR).nth(place);
+        let (count, offset) = found.unwrap_or_else(|| {
+            let mut fans: Vec<_> = fans.map(|fan| (clear(&fan).min(CLEAR), fan)).collect();
+            fans.sort_by(|a, b| b.0.total_cmp(&a.0));
+            fans[place].1
+        });
         let (step, deviation) = (TAU / f64::from(count), deviation(count));
         let even = (0..count).map(|n| step * (f64::from(n) + offset));
         let mut others = Vec::new();
@@ -122,6 +128,11 @@ impl Fan {
         self.angles[plane.rem_euclid(count) as usize] + TAU * plane.div_euclid(count) as f64
     }
 
+    /// A column, counted within one turn.
+    pub fn column(&self, column: i64) -> u32 {
+        column.rem_euclid(i64::from(self.count)) as u32
+    }
+
     /// The angle between neighbouring evenly spaced half-planes.
     pub fn step(&self) -> f64 {
         self.step
@@ -134,7 +145,7 @@ impl Fan {
 
     /// The point of a half-plane at r and z.
     pub fn point(&self, plane: i64, r: f64, z: f64) -> [f64; 3] {
-        let [cos, sin] = self.rays[plane.rem_euclid(i64::from(self.count)) as usize];
+        let [cos, sin] = self.rays[self.column(plane) as usize];
         [r * cos, r * sin, z]
     }
 }

@@ -26,15 +26,17 @@ impl Mesh {
                 points.push(*point);
             }
         }
-        let (mut triangles, mut faces) = (Vec::new(), Vec::new());
-        for (triangle, face) in self.triangles.iter().zip(&self.faces) {
+        let (mut triangles, mut faces, mut columns) = (Vec::new(), Vec::new(), Vec::new());
+        for (n, triangle) in self.triangles.iter().enumerate() {
             let [a, b, c] = triangle.map(|n| number[first[n as usize] as usize]);
             if a != b && b != c && c != a {
                 triangles.push([a, b, c]);
-                faces.push(*face);
+                faces.push(self.faces[n]);
+                columns.push(self.columns[n]);
             }
         }
-        Self { points, triangles, faces, ..*self }
+        let angles = self.angles.clone();
+        Self { points, triangles, faces, columns, angles, ..*self }
     }
 }
 
@@ -50,8 +52,10 @@ mod tests {
             points: vec![[0.0; 3], [1.0, 0.0, 0.0], [0.0, 1.0, 0.0], corner, corner],
             triangles: vec![[0, 2, 1], [0, 1, 3], [1, 2, 3], [2, 0, 4], [2, 4, 3], [0, 3, 4]],
             faces: vec![0, 1, 2, 3, 3, 3],
+            columns: vec![0; 6],
+            angles: vec![0.0],
             chord_error: 0.01,
-            sides: 24,
+            sides: 1,
         };
         let welded = mesh.welded();
         assert_eq!(welded.points.len(), 4);
