@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::quantity::{Length, Limits};
-use sectionwright::section::{Depth, Item, Point, Zone};
+use sectionwright::section::{Depth, Item, Point, RunOut, Zone};
 
 fn mm(value: f64) -> Length {
     Length::mm(value)
@@ -403,4 +403,23 @@ fn at_the_worst_the_wider_of_two_holes_is_the_threads_crest() {
         Limits::new(through.diameter, through.diameter + mm(0.2)).expect("in this order");
     let worst = section.at_least_material();
     assert_eq!(worst.unit_thread.form.crest, section.unit_thread.form.crest + mm(0.2));
+}
+
+/// A trapezoidal thread has the sizes of ISO 2904 (row Tr 8x1.5, from memory, moved to 10.4), the
+/// barrel's those of its mate; leads and phases are where they are asked for.
+#[test]
+fn threads_are_cut_as_asked() {
+    let section = sound(&Library::default(), "tests/fixtures/threads.toml").section;
+    let near = |a: Length, b: f64| assert!((a - mm(b)).abs() < mm(1e-9), "{a} {b}");
+    let tenon = &section.tenon.thread;
+    assert_eq!((tenon.form.starts, tenon.phase), (2, mm(0.3)));
+    near(tenon.form.pitch_diameter, 10.4 - 0.75);
+    near(tenon.form.root, 10.4 - 1.8);
+    near(section.barrel.thread.form.root, 10.4 + 0.3);
+    near(section.barrel.thread.form.pitch_diameter, 10.4 - 0.75);
+    assert_eq!(tenon.run_outs, [RunOut::Withdrawal { turns: 0.25 }, RunOut::Wall]);
+    let unit = &section.unit_thread;
+    near(unit.to, 11.75 + 4.0 * 0.55);
+    let RunOut::Lead(lead) = unit.run_outs[1] else { panic!("{:?}", unit.run_outs) };
+    near(lead, 4.0 * 0.55);
 }

@@ -146,7 +146,7 @@ fn flats(form: &mut ThreadForm, side: Side, file: &FormFile, making: &mut Making
         making.log.push(
             Diagnostic::error("thread.flat", reason)
                 .at(flat.at())
-                .hint(format!("under {half} mm, such as {} mm", form.pitch.as_mm() / 8.0)),
+                .hint(format!("under {half}, such as {} mm", form.pitch.as_mm() / 8.0)),
         );
         return;
     }
