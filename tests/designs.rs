@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::quantity::{Length, Limits};
-use sectionwright::section::{Depth, Item, Point, Zone};
+use sectionwright::section::{Depth, Item, LeadChamfer, Point, Zone};
 
 fn mm(value: f64) -> Length {
     Length::mm(value)
@@ -126,7 +126,10 @@ fn the_reference_part_is_as_described() {
     assert_eq!((section.grip.front, section.grip.back()), (mm(9.7), mm(11.4)));
     let tenon = &section.tenon;
     assert_eq!((tenon.thread.from, tenon.thread.to), (mm(21.0), mm(32.0)));
-    assert_eq!((tenon.chamfer, tenon.relief, tenon.pilot), (mm(0.5), None, None));
+    assert_eq!(
+        (tenon.chamfer, tenon.relief, tenon.pilot),
+        (LeadChamfer::at_45(mm(0.5)), None, None)
+    );
     assert_eq!(tenon.thread.form.crest, mm(10.0));
     let near = |a: Length, b: f64| assert!((a - mm(b)).abs() < mm(1e-9), "{a} {b}");
     let height = 0.75 * 3.0_f64.sqrt() / 2.0;
@@ -258,7 +261,7 @@ fn like_is_laid_over_key_by_key() {
     let drill = section.bore(Item::TapDrill).expect("there is one");
     assert_eq!(drill.depth, Depth::To(mm(11.8)));
     assert!(section.tenon.relief.is_none());
-    assert_eq!(section.tenon.chamfer, mm(0.5));
+    assert_eq!(section.tenon.chamfer.depth, mm(0.5));
 }
 
 /// A byte order mark and DOS line ends change nothing.

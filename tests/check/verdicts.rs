@@ -3,7 +3,7 @@
 
 use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
-use sectionwright::section::{Counterbore, GripRun, Item, Section, Shape, Side, Station};
+use sectionwright::section::{Counterbore, GripRun, Item, LeadChamfer, Section, Side, Station};
 
 use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, hole, read, set_diameter, sound, to};
@@ -55,10 +55,7 @@ fn helped(code: &str, section: &Section) {
 /// Runs of the grip through corners (diameter, z).
 fn waist(corners: &[(f64, f64)]) -> Section {
     changed(|s| {
-        let run = |(d, z): &(f64, f64)| GripRun {
-            to: Station::new(mm(*d), mm(*z)),
-            shape: Shape::Straight,
-        };
+        let run = |(d, z): &(f64, f64)| GripRun::straight(Station::new(mm(*d), mm(*z)));
         s.grip.runs = corners.iter().map(run).collect();
     })
 }
@@ -85,7 +82,7 @@ fn walls_of_the_tenon() {
     let relief = changed(|s| s.tenon.relief.as_mut().unwrap().diameter = mm(8.4));
     helped("wall.relief", &relief);
     helped("wall.tenon", &changed(|s| set_diameter(s, Item::ThroughBore, 7.4)));
-    helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = mm(0.7)));
+    helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = LeadChamfer::at_45(mm(0.7))));
 }
 
 /// Offsets add up: what holds on one axis breaks off it.

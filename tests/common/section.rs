@@ -3,8 +3,8 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit, Offsets,
-    PercentLimits, Pilot, Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Unit,
+    Allowance, Barrel, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, LeadChamfer, Limit,
+    Offsets, PercentLimits, Pilot, Point, Reading, Relief, Section, Side, Station, Tenon, Unit,
     UnitStep, WallLimits,
 };
 
@@ -23,7 +23,7 @@ pub fn bore(item: Item, diameter: f64, depth: f64, point: f64) -> Bore {
 
 /// A straight run of the grip to a diameter and z.
 pub fn run(diameter: f64, z: f64) -> GripRun {
-    GripRun { to: Station::new(mm(diameter), mm(z)), shape: Shape::Straight }
+    GripRun::straight(Station::new(mm(diameter), mm(z)))
 }
 
 fn read(value: f64) -> Reading {
@@ -79,11 +79,11 @@ pub fn r1() -> Section {
     };
     Section {
         name: "R1".to_owned(),
-        grip: Grip { front: mm(9.7), runs: vec![run(11.4, 21.0)] },
+        grip: Grip::plain(mm(9.7), vec![run(11.4, 21.0)]),
         tenon: Tenon {
             thread: basic_thread(Item::TenonThread, Side::External, "M10x0.75", 21.0, 32.0),
             length: mm(11.0),
-            chamfer: mm(0.5),
+            chamfer: LeadChamfer::at_45(mm(0.5)),
             relief: None,
             pilot: None,
         },
