@@ -34,6 +34,15 @@ pub(super) struct RunFile {
     pub(super) corner: CornerFile,
 }
 
+impl RunFile {
+    /// Where its curve is written, if it has one.
+    pub(super) fn curve_at(&self) -> Option<Place> {
+        let radius = self.concave.as_ref().or(self.convex.as_ref()).map(Placed::at);
+        let point = self.through.as_ref().map(|point| point.at);
+        radius.or(point).or(self.tangent.as_ref().map(Placed::at))
+    }
+}
+
 /// A bead (`height`) or groove (`depth`).
 #[derive(Clone, Debug)]
 pub(super) struct GripRingFile {

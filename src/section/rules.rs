@@ -31,9 +31,9 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     found
 }
 
-/// As drawn, then with the least material, where corners have less room.
+/// With the least material, where corners have less room, then as drawn.
 fn outside_runs(section: &Section, found: &mut Vec<SectionError>) {
-    for section in [section, &section.at_least_material()] {
+    for section in [&section.at_least_material(), section] {
         let bores = envelope(&section.bores, section.length());
         let mouth = bores.first().map_or(Length::ZERO, |run| run.from.diameter);
         let chain = draw(&section.grip, mouth, section.tenon.foot());

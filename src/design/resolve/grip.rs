@@ -82,7 +82,7 @@ fn run_end(n: usize, run: &RunFile, before: Length, making: &mut Making) -> Stat
     let places = &mut making.places;
     places.set(Subject::GripRun(n), run.to.at());
     let width = run.diameter.as_ref().map(Placed::at).or(run.thread.as_ref().map(Placed::at));
-    places.outside(z, width.unwrap_or(run.to.at()));
+    places.outside(z, run.curve_at().or(width).unwrap_or(run.to.at()));
     places.station(z, run.to.at());
     if let Some(at) = width {
         places.diameter(diameter, at);

@@ -149,6 +149,10 @@ fn name(run: usize) -> u8 {
     u8::try_from(run + 1).unwrap_or(u8::MAX)
 }
 
+/// The chamfer that is proposed for a thread's end: deeper than most cap threads' lead needs;
+/// less would leave a sharp first turn, more would take the thread.
+const USUAL_LEG: Length = Length::mm(0.4);
+
 /// A thread's run is a cylinder, and its ends are sharp or chamfered outwards: what else would
 /// stand in the tool's way.
 fn thread_ends(grip: &Grip, pieces: &[Piece], faults: &mut Vec<OutsideError>) {
@@ -163,11 +167,17 @@ fn thread_ends(grip: &Grip, pieces: &[Piece], faults: &mut Vec<OutsideError>) {
     }
     for at in [cap.run, cap.run + 1] {
         let Some(n) = joint_of(pieces, at) else { continue };
-        let inner = corner::turn(&pieces[n].stroke, &pieces[n + 1].stroke) > 0.0;
+        let (before, after) = (&pieces[n].stroke, &pieces[n + 1].stroke);
+        let inner = corner::turn(before, after) > 0.0;
         match corner_at(grip, at) {
             Corner::Sharp => {}
             Corner::Chamfer { .. } if !inner => {}
-            _ => faults.push(OutsideError::ThreadCorner { corner: at, inner }),
+            _ => {
+                let legs = Corner::Chamfer { before: USUAL_LEG, after: USUAL_LEG };
+                let fits = |f: f64| corner::cut(before, after, corner::scaled(legs, f)).is_some();
+                let leg = USUAL_LEG * corner::greatest_factor(fits);
+                faults.push(OutsideError::ThreadCorner { corner: at, inner, leg });
+            }
         }
     }
 }

@@ -67,6 +67,9 @@ pub(super) fn scaled(corner: Corner, factor: f64) -> Corner {
 pub(super) fn greatest_factor(fits: impl Fn(f64) -> bool) -> f64 {
     /// Halvings: 2^-40 of a pen's length is nothing.
     const HALVINGS: u32 = 40;
+    if fits(1.0) {
+        return 1.0;
+    }
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..HALVINGS {
         let middle = f64::midpoint(low, high);

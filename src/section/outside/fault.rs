@@ -152,6 +152,8 @@ pub enum OutsideError {
         corner: usize,
         /// Whether the run beside it is the wider one.
         inner: bool,
+        /// A chamfer that would do where it is not.
+        leg: Length,
     },
 }
 
@@ -272,7 +274,9 @@ impl OutsideError {
             Self::ThreadCorner { inner: true, .. } => {
                 "leave it out: a groove before the wall frees the tool".to_owned()
             }
-            Self::ThreadCorner { .. } => "chamfer = 0.4 in its place".to_owned(),
+            Self::ThreadCorner { leg, .. } => {
+                format!("chamfer = {} in its place", down(leg).as_mm())
+            }
         }
     }
 }
@@ -382,7 +386,7 @@ impl fmt::Display for OutsideError {
                  {before} wide",
                 run + 1
             ),
-            Self::ThreadCorner { corner, inner } => {
+            Self::ThreadCorner { corner, inner, .. } => {
                 let wall = if inner { ", against a wall" } else { "" };
                 write!(f, "the thread ends in a corner that is not sharp {}{wall}", place(corner))
             }
