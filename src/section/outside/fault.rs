@@ -245,7 +245,7 @@ impl OutsideError {
                 let size = |length: Length| down(length * factor);
                 match asked {
                     _ if size(least_of(asked)) <= Length::ZERO => {
-                        let less = "or a smaller corner before it";
+                        let less = ", or a smaller corner before it";
                         format!("longer runs beside it{}", if overlaps { less } else { "" })
                     }
                     Corner::Chamfer { before, after } if before != after => {
