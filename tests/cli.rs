@@ -83,6 +83,21 @@ fn the_demo_has_exactly_one_check_that_is_close_and_advice_that_helps() {
     assert_eq!(fs::read_dir(home.path()).unwrap().count(), 0, "check writes nothing");
 }
 
+/// Everything on the outside, and a thread for the cap, from the file to the files.
+#[test]
+fn a_shaped_grip_is_made() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", &fixture("outside.toml")]);
+    assert_eq!(status(&made), 0, "{}", err(&made));
+    let files = set(&home.path().join("out/outside"));
+    let svg = String::from_utf8_lossy(&files["half-section.svg"]);
+    assert!(svg.contains("<path d=\"M") && svg.contains(" A"), "arcs are drawn as arcs");
+    let report: serde_json::Value = serde_json::from_slice(&files["report.json"]).unwrap();
+    let checks = report["checks"].as_array().unwrap();
+    let cap = checks.iter().find(|check| check["code"] == "wall.cap-thread").unwrap();
+    assert!(cap["where"]["outer"]["feature"].as_str().unwrap().starts_with("cap-thread"));
+}
+
 #[test]
 fn the_same_input_gives_the_same_bytes() {
     let home = tempfile::tempdir().unwrap();

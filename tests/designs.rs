@@ -7,7 +7,9 @@ use std::path::{Path, PathBuf};
 use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::quantity::{Length, Limits};
-use sectionwright::section::{Depth, Item, Point, RunOut, Zone};
+use sectionwright::section::{
+    Corner, Curve, Depth, Item, LeadChamfer, Point, RingForm, RunOut, Station, Zone,
+};
 
 fn mm(value: f64) -> Length {
     Length::mm(value)
@@ -126,7 +128,10 @@ fn the_reference_part_is_as_described() {
     assert_eq!((section.grip.front, section.grip.back()), (mm(9.7), mm(11.4)));
     let tenon = &section.tenon;
     assert_eq!((tenon.thread.from, tenon.thread.to), (mm(21.0), mm(32.0)));
-    assert_eq!((tenon.chamfer, tenon.relief, tenon.pilot), (mm(0.5), None, None));
+    assert_eq!(
+        (tenon.chamfer, tenon.relief, tenon.pilot),
+        (LeadChamfer::at_45(mm(0.5)), None, None)
+    );
     assert_eq!(tenon.thread.form.crest, mm(10.0));
     let near = |a: Length, b: f64| assert!((a - mm(b)).abs() < mm(1e-9), "{a} {b}");
     let height = 0.75 * 3.0_f64.sqrt() / 2.0;
@@ -169,6 +174,49 @@ fn every_coincidence_resolves() {
         count += 1;
     }
     assert!(count >= 10);
+}
+
+/// The grip of the fixture as it is written there.
+#[test]
+fn the_outside_is_as_described() {
+    let resolved = sound(&Library::default(), "tests/fixtures/outside.toml");
+    let grip = &resolved.section.grip;
+    assert_eq!(grip.rim, Corner::Fillet(mm(0.3)));
+    let curves: Vec<Curve> = grip.runs.iter().map(|run| run.curve).collect();
+    assert_eq!(curves[0], Curve::TangentAfter);
+    assert_eq!(curves[1], Curve::Concave(mm(60.0)));
+    assert_eq!(curves[3], Curve::Through(Station::new(mm(11.4), mm(17.0))));
+    assert_eq!(curves[8..], [Curve::TangentBefore, Curve::Convex(mm(8.0))]);
+    let legs = Corner::Chamfer { before: mm(0.6), after: mm(0.4) };
+    assert_eq!((grip.runs[5].corner, grip.runs[6].corner), (legs, Corner::Fillet(mm(0.2))));
+    let cap = grip.thread.as_ref().expect("a thread");
+    assert_eq!((cap.run, cap.thread.from, cap.thread.to), (5, mm(18.0), mm(23.0)));
+    assert_eq!(grip.runs[5].to.diameter, mm(13.0));
+    assert_eq!(cap.thread.designation.to_string(), "M13xPh2.4P0.8-6g");
+    let items: Vec<String> = grip.rings.iter().map(|ring| ring.item.to_string()).collect();
+    assert_eq!(items, ["bead-1", "groove-1", "groove-2", "groove-3"]);
+    assert_eq!(grip.rings[1].form, RingForm::RoundGroove);
+    // tan 30 = 0.7 / length.
+    let lead = resolved.section.tenon.chamfer;
+    assert!((lead.length - mm(0.7 * 3.0_f64.sqrt())).abs() < mm(1e-12));
+    let derived = |key: &str| resolved.derived.iter().any(|derived| derived.key == key);
+    assert!(derived("grip.run[6].diameter") && !derived("tenon.chamfer"));
+}
+
+/// A material without a limit for the cap's thread takes that of the unit's.
+#[test]
+fn a_cap_thread_is_judged_as_the_units() {
+    let material = fs::read_to_string("profiles/materials/cast-resin.toml").expect("there");
+    let own: String = material
+        .lines()
+        .filter(|line| !line.starts_with("cap_thread"))
+        .fold(String::new(), |text, line| text + line + "\n");
+    let own = own.replace("unit_thread = { value = 0.80", "unit_thread = { value = 0.70");
+    let design = "format = 1\nlike = \"demo\"\nmaterial = \"own.toml\"\n";
+    let files = folder(&[("pen.toml", design), ("own.toml", &own)]);
+    let walls = sound(&Library::default(), &path(&files, "pen.toml")).section.criteria.walls;
+    assert_eq!(walls.of(Zone::CapThread).value, mm(0.7));
+    assert_eq!(walls.of(Zone::CapThread).source, walls.of(Zone::UnitThread).source);
 }
 
 /// What is left out is derived as profiles/README.md says, and said.
@@ -258,7 +306,7 @@ fn like_is_laid_over_key_by_key() {
     let drill = section.bore(Item::TapDrill).expect("there is one");
     assert_eq!(drill.depth, Depth::To(mm(11.8)));
     assert!(section.tenon.relief.is_none());
-    assert_eq!(section.tenon.chamfer, mm(0.5));
+    assert_eq!(section.tenon.chamfer.depth, mm(0.5));
 }
 
 /// A byte order mark and DOS line ends change nothing.

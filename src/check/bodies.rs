@@ -105,11 +105,14 @@ fn at_most_material(thread: &Thread) -> Thread {
     Thread { form, ..thread.clone() }
 }
 
-/// The section with the most material: every hole at its tool's least, both threads full.
+/// The section with the most material: every hole at its tool's least, all threads full.
 fn section_at_most_material(section: &Section) -> Section {
     let mut full = section.clone();
     full.tenon.thread = at_most_material(&section.tenon.thread);
     full.unit_thread = at_most_material(&section.unit_thread);
+    if let Some(cap) = &mut full.grip.thread {
+        cap.thread = at_most_material(&cap.thread);
+    }
     for bore in &mut full.bores {
         bore.diameter = bore.limits.min();
     }

@@ -21,13 +21,14 @@ const WALL: &str = "The least wall that the material bears in this place; judged
 const INFORMATION: &str = "No limit: for information.";
 
 /// What each zone's wall is measured from, in the order of [`wall::ZONES`].
-const ZONES: [&str; 9] = [
+const ZONES: [&str; 10] = [
     "The least distance from the side of the collar's recess to the outside.",
     "The least distance from the floor or cone on which the collar rests to the outside.",
     "The least distance from the clearance bore to the outside.",
     "The least distance from the root of the unit's thread, at any angle, to the outside.",
     "The least distance from the tap drill's hole and its point to the outside.",
     "The least distance from the through bore to the outside in front of the shoulder.",
+    "The least distance from any hole to the root of the cap's thread, at any angle.",
     "The least distance from any hole to the relief groove.",
     "The least distance from any hole to the root of the tenon's thread, at any angle.",
     "The least distance from any hole to the tenon's chamfer or pilot.",
@@ -57,7 +58,7 @@ const PLAY_LIMIT: &str = "Less than none binds.";
 const CRESTS: &str = "The least radial gap between a crest and the root it runs in.";
 const CRESTS_LIMIT: &str = "Less than none rubs.";
 
-const ALL: [CheckInfo; 23] = [
+const ALL: [CheckInfo; 24] = [
     zone(0),
     zone(1),
     zone(2),
@@ -67,6 +68,7 @@ const ALL: [CheckInfo; 23] = [
     zone(6),
     zone(7),
     zone(8),
+    zone(9),
     info(wall::LEAST, "The least distance from any hole to the outside.", INFORMATION),
     info(unit_thread::NAMES.percent, PERCENT, PERCENT_LIMIT),
     info(unit_thread::NAMES.turns, TURNS, TURNS_LIMIT),

@@ -6,7 +6,7 @@ use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge};
 use super::slide::Rest;
 use super::{Bound, Finding, Place, tenon_thread, words};
-use crate::section::{Item, Skin};
+use crate::section::{Facet, Feature, Item, Skin};
 
 /// The shoulder closes before the tenon bottoms or jams.
 pub(super) const SHOULDER: (&str, &str) =
@@ -91,12 +91,16 @@ fn shoulder(model: &Model) -> Finding {
 
 /// Outside diameters at the joint, for information: some pens have a step there on purpose.
 fn flush(model: &Model) -> Option<Finding> {
-    let widest = |body: &Built, of: &dyn Fn(Item) -> bool| {
-        let lines = body.lines.iter().filter(|l| of(l.feature.item) && l.skin == Skin::Outside);
+    let widest = |body: &Built, of: &dyn Fn(Feature) -> bool| {
+        let lines = body.lines.iter().filter(|l| of(l.feature) && l.skin == Skin::Outside);
         lines.flat_map(|l| [l.from[0], l.to[0]]).reduce(f64::max)
     };
-    let section = widest(&model.part.drawn, &|item| item == Item::Shoulder)?;
-    let barrel = widest(&model.barrel.drawn, &|item| item == Item::Barrel)?;
+    // A cut corner at the shoulder's rim is the joint's, not the diameter's.
+    let last = u8::try_from(model.section.grip.runs.len()).unwrap_or(u8::MAX);
+    let rim = |of: Feature| of.item == Item::Grip(last) && of.facet != Facet::Side;
+    let joins = |of: Feature| of.item == Item::Shoulder || rim(of);
+    let section = widest(&model.part.drawn, &joins)?;
+    let barrel = widest(&model.barrel.drawn, &|of| of.item == Item::Barrel)?;
     Some(Finding {
         details: vec![
             detail("section's diameter", section * 2.0, "mm"),

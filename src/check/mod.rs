@@ -4,7 +4,7 @@
 //!   wall        zones of the wall                 clear    the unit on its way to its seat
 //!   unit_thread, tenon_thread  (engagement)       joint    the section in its barrel
 //!
-//!   distance    nearest points of two segments    slide    first contact, gaps along a bore
+//!   distance    nearest points of two curves      slide    first contact, gaps along a bore
 //!   mating      two threads screwed together      judge    the one rule for verdicts
 //!   bodies      as modelled, least, most          advice   a change that works
 //! ```
@@ -25,6 +25,7 @@ mod judge;
 mod mating;
 mod parameter;
 mod slide;
+mod stretch;
 mod tenon_thread;
 mod unit_thread;
 mod wall;

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::words;
 use crate::quantity::{Length, Limits};
-use crate::section::{Depth, Item, Section, Thread};
+use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
 
 /// One size of a section, or of the barrel's mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -13,6 +13,8 @@ pub enum Parameter {
     FrontDiameter,
     /// Diameter at the end of run `n` of the grip, counted from 1.
     GripDiameter(u8),
+    /// How deep groove `n` of the grip is, counted from 1.
+    GrooveDepth(u8),
     /// From the front face to the shoulder.
     GripLength,
     /// Diameter of a hole; the tap drill's is also the unit thread's crest.
@@ -45,6 +47,7 @@ impl fmt::Display for Parameter {
         match self {
             Self::FrontDiameter => f.write_str("diameter at the front face"),
             Self::GripDiameter(n) => write!(f, "diameter at the end of run {n} of the grip"),
+            Self::GrooveDepth(n) => write!(f, "depth of groove {n} of the grip"),
             Self::GripLength => f.write_str("length of the grip"),
             Self::BoreDiameter(item) => write!(f, "diameter of the {}", words::item(*item)),
             Self::BoreDepth(item) => write!(f, "depth of the {}", words::item(*item)),
@@ -65,7 +68,14 @@ impl Parameter {
     /// Every parameter that a section has, in the order of the part from front to back.
     pub fn of(section: &Section) -> Vec<Self> {
         let mut all = vec![Self::FrontDiameter];
-        all.extend((1..).zip(&section.grip.runs).map(|(n, _)| Self::GripDiameter(n)));
+        // A run that carries a thread is as wide as the thread.
+        let carries = section.grip.thread.as_ref().map(|cap| cap.run);
+        let free = (0..section.grip.runs.len()).filter(|run| Some(*run) != carries);
+        all.extend(free.filter_map(|run| u8::try_from(run + 1).ok()).map(Self::GripDiameter));
+        all.extend(section.grip.rings.iter().filter_map(|ring| match ring.item {
+            Item::Groove(n) => Some(Self::GrooveDepth(n)),
+            _ => None,
+        }));
         all.push(Self::GripLength);
         all.extend(section.bores.iter().map(|bore| Self::BoreDiameter(bore.item)));
         let blind = section.bores.iter().filter(|bore| bore.depth != Depth::Through);
@@ -95,7 +105,7 @@ impl Parameter {
             Self::BoreDiameter(_) => 2,
             Self::TenonLength | Self::PilotDiameter | Self::ReliefDiameter | Self::ReliefWidth => 3,
             Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth => 4,
-            Self::FrontDiameter | Self::GripDiameter(_) => 5,
+            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
             Self::GripLength => 7,
         }
     }
@@ -106,6 +116,7 @@ impl Parameter {
         let size = match self {
             Self::FrontDiameter => section.grip.front,
             Self::GripDiameter(n) => section.grip.runs.get(usize::from(n) - 1)?.to.diameter,
+            Self::GrooveDepth(n) => groove(&section.grip, n)?.height,
             Self::GripLength => section.grip.length(),
             Self::BoreDiameter(item) => bore(item)?.diameter,
             Self::BoreDepth(item) => match bore(item)?.depth {
@@ -114,7 +125,7 @@ impl Parameter {
             },
             Self::UnitThreadEnd => section.unit_thread.to,
             Self::TenonLength => section.tenon.length,
-            Self::TenonChamfer => section.tenon.chamfer,
+            Self::TenonChamfer => section.tenon.chamfer.depth,
             Self::PilotDiameter => section.tenon.pilot?.diameter,
             Self::ReliefDiameter => section.tenon.relief?.diameter,
             Self::ReliefWidth => section.tenon.relief?.width,
@@ -134,8 +145,16 @@ impl Parameter {
         match self {
             Self::FrontDiameter => changed.grip.front = to,
             Self::GripDiameter(n) => changed.grip.runs[usize::from(n) - 1].to.diameter = to,
+            Self::GrooveDepth(n) => {
+                let rings = &mut changed.grip.rings;
+                rings.iter_mut().find(|ring| ring.item == Item::Groove(n))?.height = to;
+            }
             Self::GripLength => {
-                changed.grip.runs.last_mut()?.to.z = to;
+                let last = changed.grip.runs.len().checked_sub(1)?;
+                changed.grip.runs[last].to.z = to;
+                if let Some(cap) = changed.grip.thread.as_mut().filter(|cap| cap.run == last) {
+                    cap.thread.to = to;
+                }
                 shift(&mut changed.tenon.thread, by);
             }
             Self::BoreDiameter(item) => {
@@ -159,7 +178,9 @@ impl Parameter {
                 changed.tenon.length = to;
                 changed.tenon.thread.to += by;
             }
-            Self::TenonChamfer => changed.tenon.chamfer = to,
+            Self::TenonChamfer => {
+                changed.tenon.chamfer = section.tenon.chamfer.with_depth(to);
+            }
             Self::PilotDiameter => changed.tenon.pilot.as_mut()?.diameter = to,
             Self::ReliefDiameter => changed.tenon.relief.as_mut()?.diameter = to,
             Self::ReliefWidth => {
@@ -184,6 +205,10 @@ impl Parameter {
         }
         Some(changed)
     }
+}
+
+fn groove(grip: &Grip, n: u8) -> Option<Ring> {
+    grip.rings.iter().find(|ring| ring.item == Item::Groove(n)).copied()
 }
 
 fn shift(thread: &mut Thread, by: Length) {

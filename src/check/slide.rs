@@ -11,13 +11,15 @@
 //! ```
 //! An inner wall that looks to the back meets an outer wall that looks to the front where both
 //! have a radius in common: the advance at that moment is the difference of their z there. The
-//! least advance of all pairs is the first touch, exactly, for both are straight lines. Threads
-//! that fit in each other are screwed together and do not stop the slide.
+//! least advance of all pairs is the first touch, exactly: it lies at an end of the radii in
+//! common, or where both walls climb alike. Threads that fit in each other are screwed together
+//! and do not stop the slide.
 
 use super::Spot;
 use super::bodies::Built;
+use super::stretch::Stretch;
 use crate::section::{Item, Skin};
-use crate::solid::{CutThread, Swept};
+use crate::solid::CutThread;
 
 /// Radii that two walls must have in common before they can meet, in millimetres: less is two
 /// cylinders of one size sliding past each other, where rounding could make a wall of nothing.
@@ -59,11 +61,11 @@ impl<'a> Slide<'a> {
 
     /// All contacts that a slide from far in front would meet, in the order of the bodies' faces.
     pub fn contacts(&self) -> Vec<Contact> {
-        let back_facing = |l: &&Swept| l.skin != Skin::Bore && l.to[0] < l.from[0];
-        let front_facing = |l: &&Swept| l.skin != Skin::Outside && l.to[0] > l.from[0];
-        let outer: Vec<&Swept> = self.outer.lines.iter().filter(front_facing).collect();
+        let back_facing = |l: &Stretch| l.skin != Skin::Bore && l.to[0] < l.from[0];
+        let front_facing = |l: &Stretch| l.skin != Skin::Outside && l.to[0] > l.from[0];
+        let outer: Vec<Stretch> = stretches(self.outer).filter(front_facing).collect();
         let mut contacts = Vec::new();
-        for inner in self.inner.lines.iter().filter(back_facing) {
+        for inner in &stretches(self.inner).filter(back_facing).collect::<Vec<_>>() {
             for outer in &outer {
                 let low = inner.to[0].max(outer.from[0]);
                 let high = inner.from[0].min(outer.to[0]);
@@ -77,7 +79,13 @@ impl<'a> Slide<'a> {
 
     /// The radii between which two walls meet: without those at which the inner thread's leading
     /// end enters the outer thread's groove.
-    fn not_screwed(&self, inner: &Swept, outer: &Swept, low: f64, high: f64) -> [(f64, f64); 2] {
+    fn not_screwed(
+        &self,
+        inner: &Stretch,
+        outer: &Stretch,
+        low: f64,
+        high: f64,
+    ) -> [(f64, f64); 2] {
         let whole = [(low, high), (low, low)];
         let Some((ridge, groove)) = self.threads else { return whole };
         let leading = inner.from[1] >= ridge.full[1] && inner.to[1] <= ridge.extent[1];
@@ -94,13 +102,13 @@ impl<'a> Slide<'a> {
     /// has passed, sorted by the items.
     pub fn gaps(&self, advance: f64) -> Vec<Gap> {
         let mut gaps: Vec<Gap> = Vec::new();
-        let sides = |l: &&Swept| l.skin == Skin::Outside && l.from[1] != l.to[1];
-        for inner in self.inner.lines.iter().filter(sides) {
+        let sides = |l: &Stretch| l.skin == Skin::Outside && l.from[1] != l.to[1];
+        for inner in &stretches(self.inner).filter(sides).collect::<Vec<_>>() {
             let (from, to) = (inner.from[1] + advance, inner.to[1] + advance);
             let corners = self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
             let corners = corners.filter(|z| *z > from.min(to) && *z < from.max(to));
             for z in corners.chain([from, to]) {
-                let r = radius_at(inner, z - advance);
+                let r = inner.radius_at(z - advance);
                 let spot = Spot { feature: inner.feature, r, z };
                 for outer in self.passed(inner, z) {
                     let found = Gap { room: outer.r - r, inner: spot, outer };
@@ -118,7 +126,7 @@ impl<'a> Slide<'a> {
 
     /// The narrowest place of each line of the outer body's bore up to z, as far as it counts for
     /// a line of the inner body.
-    fn passed(&self, inner: &Swept, z: f64) -> impl Iterator<Item = Spot> + '_ {
+    fn passed(&self, inner: &Stretch, z: f64) -> impl Iterator<Item = Spot> + '_ {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
             let threaded = inner.feature.item == ridge.item
@@ -126,8 +134,8 @@ impl<'a> Slide<'a> {
             threaded.then_some(groove.extent[0])
         });
         // A step needs no case: the line behind it begins at its narrower end.
-        let sides = |l: &&Swept| l.skin == Skin::Bore && l.from[1] != l.to[1];
-        self.outer.lines.iter().filter(sides).filter_map(move |line| {
+        let sides = |l: &Stretch| l.skin == Skin::Bore && l.from[1] != l.to[1];
+        stretches(self.outer).filter(sides).filter_map(move |line| {
             let in_order = line.from[1] < line.to[1];
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
@@ -135,7 +143,7 @@ impl<'a> Slide<'a> {
                 return None;
             }
             let end = back[1].min(z);
-            let r_end = radius_at(line, end);
+            let r_end = line.radius_at(end);
             let (r, z) = if r_end <= front[0] { (r_end, end) } else { (front[0], front[1]) };
             Some(Spot { feature: line.feature, r, z })
         })
@@ -149,37 +157,26 @@ impl Gap {
     }
 }
 
+fn stretches(body: &Built) -> impl Iterator<Item = Stretch> + '_ {
+    body.lines.iter().flat_map(Stretch::of)
+}
+
 /// The first moment at which two walls meet within a span of radii.
-fn contact(inner: &Swept, outer: &Swept, low: f64, high: f64) -> Option<Contact> {
+fn contact(inner: &Stretch, outer: &Stretch, low: f64, high: f64) -> Option<Contact> {
     if high - low < LEAST_OVERLAP {
         return None;
     }
     let at = |r: f64| {
-        let (s, z) = (z_at(inner, r), z_at(outer, r));
+        let (s, z) = (inner.z_at(r), outer.z_at(r));
         Contact {
             advance: z - s,
             inner: Spot { feature: inner.feature, r, z: s },
             outer: Spot { feature: outer.feature, r, z },
         }
     };
-    let (first, last) = (at(low), at(high));
-    Some(if first.advance < last.advance { first } else { last })
-}
-
-fn z_at(line: &Swept, r: f64) -> f64 {
-    if line.from[1] == line.to[1] {
-        return line.from[1];
-    }
-    let t = (r - line.from[0]) / (line.to[0] - line.from[0]);
-    line.from[1] + (line.to[1] - line.from[1]) * t
-}
-
-fn radius_at(line: &Swept, z: f64) -> f64 {
-    if line.from[0] == line.to[0] {
-        return line.from[0];
-    }
-    let t = ((z - line.from[1]) / (line.to[1] - line.from[1])).clamp(0.0, 1.0);
-    line.from[0] + (line.to[0] - line.from[0]) * t
+    let alike = inner.alike(outer).filter(|r| low < *r && *r < high);
+    let least = |a: Contact, b: Contact| if a.advance < b.advance { a } else { b };
+    Some(alike.into_iter().map(at).fold(least(at(low), at(high)), |a, b| least(b, a)))
 }
 
 /// Where the inner body comes to rest: the first contact of one of its items with one of the

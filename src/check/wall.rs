@@ -1,7 +1,7 @@
 //! `wall.*`: the least distance from a zone's bore to the outside.
 
 use super::bodies::{Built, Model, wanders};
-use super::distance::{Nearest, nearest};
+use super::distance::{Curve, Nearest, nearest};
 use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge};
 use super::{Bound, Finding, Place, Spot};
@@ -9,13 +9,14 @@ use crate::section::{Facet, Feature, Item, Section, Skin, Zone};
 use crate::solid::Swept;
 
 /// Code and title of each zone's wall, in the order of [`Zone::ALL`].
-pub(super) const ZONES: [(&str, &str); 9] = [
+pub(super) const ZONES: [(&str, &str); 10] = [
     ("wall.lip", "Wall of the lip round the collar"),
     ("wall.recess", "Wall at the corner of the collar's seat"),
     ("wall.clearance", "Wall round the clearance bore"),
     ("wall.unit-thread", "Wall outside the unit's thread"),
     ("wall.tap-drill", "Wall round the tap drill's hole"),
     ("wall.through", "Wall round the through bore, under the grip"),
+    ("wall.cap-thread", "Wall under the cap's thread"),
     ("wall.relief", "Wall under the relief groove"),
     ("wall.tenon", "Wall under the tenon's thread"),
     ("wall.tenon-tip", "Wall at the tenon's tip"),
@@ -111,8 +112,7 @@ fn thinnest(
 }
 
 fn between(bore: &Swept, outside: &Swept, offset: f64) -> Wall {
-    let Nearest { distance, on_first, on_second } =
-        nearest([bore.from, bore.to], [outside.from, outside.to]);
+    let Nearest { distance, on_first, on_second } = nearest(&Curve::of(bore), &Curve::of(outside));
     let spot = |feature, [r, z]: [f64; 2]| Spot { feature, r, z };
     let inner = spot(bore.feature, on_first);
     let outer = spot(outside.feature, on_second);
@@ -135,8 +135,13 @@ fn in_zone(zone: Zone, bore: Feature, outside: Feature) -> bool {
         Zone::Clearance => bore.item == Item::ClearanceBore,
         Zone::UnitThread => bore.item == Item::UnitThread,
         Zone::TapDrill => bore.item == Item::TapDrill,
-        // The shoulder's inner edge is the tenon's or the relief's: they have their own limits.
-        Zone::Through => bore.item == Item::ThroughBore && matches!(outside.item, Item::Grip(_)),
+        // The shoulder's inner edge is the tenon's or the relief's: they have their own limits,
+        // and so has the cap's thread.
+        Zone::Through => {
+            let grip = matches!(outside.item, Item::Grip(_) | Item::Bead(_) | Item::Groove(_));
+            bore.item == Item::ThroughBore && grip
+        }
+        Zone::CapThread => outside.item == Item::CapThread,
         Zone::Relief => outside.item == Item::Relief,
         Zone::Tenon => {
             outside.item == Item::TenonThread || outside == Feature::new(Item::Tenon, Facet::Side)

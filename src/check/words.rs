@@ -7,6 +7,9 @@ pub(super) const fn item(item: Item) -> &'static str {
     match item {
         Item::FrontFace => "front face",
         Item::Grip(_) => "grip",
+        Item::Bead(_) => "bead",
+        Item::Groove(_) => "groove",
+        Item::CapThread => "cap's thread",
         Item::Shoulder => "shoulder",
         Item::Relief => "relief groove",
         Item::Tenon => "tenon",
@@ -34,10 +37,12 @@ pub(super) const fn item(item: Item) -> &'static str {
 pub(super) fn surface(feature: Feature) -> String {
     let name = item(feature.item);
     match (feature.item, feature.facet) {
-        // Faces have no ends.
-        (Item::Barrel, _) => format!("the {name}"),
+        // Faces have no ends, and a ring has no far one.
+        (Item::Barrel | Item::Bead(_) | Item::Groove(_), _) => format!("the {name}"),
         (_, Facet::RunOut) => format!("the run-out of the {name}"),
-        (_, Facet::Floor | Facet::Cone | Facet::Chamfer) => format!("the end of the {name}"),
+        (_, Facet::Floor | Facet::Cone | Facet::Chamfer | Facet::Fillet) => {
+            format!("the end of the {name}")
+        }
         _ => format!("the {name}"),
     }
 }

@@ -1,27 +1,13 @@
 //! A section's design as people write it.
 
+use super::grip_file::{self, GripFile};
 use super::reader::{Placed, Reader};
 use super::thread_file::{self, CutFile};
 use super::tree::Table;
-use super::value::{CutsOver, Distance, Hole, Seat, Size};
+use super::value::{CutsOver, Distance, Hole, Lead, Seat, Size};
 use crate::diagnostic::Place;
 use crate::section::Point;
 use crate::standard::ThreadDesignation;
-
-/// One turned run of the grip; without a diameter it is as wide as the run before it.
-#[derive(Clone, Debug)]
-pub(super) struct RunFile {
-    pub(super) to: Placed<Size>,
-    pub(super) diameter: Option<Placed<Size>>,
-}
-
-/// The grip.
-#[derive(Clone, Debug, Default)]
-pub(super) struct GripFile {
-    pub(super) length: Placed<Size>,
-    pub(super) front: Placed<Size>,
-    pub(super) runs: Vec<RunFile>,
-}
 
 /// A ring: a relief groove (`width`), a pilot (`length`) or a counterbore (`depth`).
 #[derive(Clone, Debug)]
@@ -37,7 +23,7 @@ pub(super) struct TenonFile {
     pub(super) thread: Placed<ThreadDesignation>,
     pub(super) cut: CutFile,
     pub(super) length: Placed<Size>,
-    pub(super) chamfer: Option<Placed<Distance>>,
+    pub(super) chamfer: Option<Placed<Lead>>,
     pub(super) relief: Option<RingFile>,
     pub(super) pilot: Option<RingFile>,
 }
@@ -113,10 +99,6 @@ pub(super) struct DesignFile {
     pub(super) shop: ShopFile,
     /// `[limits]`: what goes over the material's own, as its file writes it.
     pub(super) limits: Option<Table>,
-}
-
-fn run(reader: &mut Reader<'_>) -> RunFile {
-    RunFile { to: reader.need("to", "to = 8"), diameter: reader.maybe("diameter") }
 }
 
 fn ring(along: &'static str) -> impl FnOnce(&mut Reader<'_>) -> RingFile {
@@ -213,14 +195,6 @@ fn bores(reader: &mut Reader<'_>) -> BoresFile {
     }
 }
 
-fn grip(reader: &mut Reader<'_>) -> GripFile {
-    GripFile {
-        length: reader.need("length", "length = 22"),
-        front: reader.need("front", "front = 10.4"),
-        runs: reader.tables("run", run),
-    }
-}
-
 impl DesignFile {
     /// Reads all keys; those in `[limits]` are read with the material's.
     pub(super) fn read(reader: &mut Reader<'_>) -> Self {
@@ -228,7 +202,7 @@ impl DesignFile {
         let unit = reader.need("unit", "unit = \"demo-unit\"");
         let material = reader.need("material", "material = \"cast-resin\"");
         let grip = reader
-            .need_table("grip", "[grip] with length = 22 and front = 10.4", grip)
+            .need_table("grip", "[grip] with length = 22 and front = 10.4", grip_file::read)
             .unwrap_or_default();
         let tenon = reader
             .need_table("tenon", "[tenon] with thread = \"M10x0.75-6g\" and length = 10", tenon)

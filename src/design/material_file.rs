@@ -35,6 +35,7 @@ fn key(zone: Zone) -> &'static str {
         Zone::UnitThread => "unit_thread",
         Zone::TapDrill => "tap_drill",
         Zone::Through => "through",
+        Zone::CapThread => "cap_thread",
         Zone::Relief => "relief",
         Zone::Tenon => "tenon",
         Zone::TenonTip => "tenon_tip",
@@ -52,12 +53,15 @@ impl MaterialFile {
     pub(super) fn read(reader: &mut Reader<'_>) -> Self {
         let name = reader.need("name", "name = \"Cast resin\"");
         let walls = reader.need_table("walls", "[walls] with a least wall for each zone", |r| {
-            let wall = |zone| {
-                let key = key(zone);
-                let example = format!("{key} = {{ value = 0.6, source = \"common practice\" }}");
-                r.need(key, &example)
-            };
-            Zone::ALL.map(wall).to_vec()
+            let example =
+                |zone| format!("{} = {{ value = 0.6, source = \"common practice\" }}", key(zone));
+            let walls = Zone::ALL.map(|zone| match zone {
+                Zone::CapThread => r.maybe(key(zone)),
+                other => Some(r.need(key(other), &example(other))),
+            });
+            // A thread on the outside asks for what a thread inside does, unless it is said.
+            let thread = walls[Zone::UnitThread as usize].clone().unwrap_or_default();
+            walls.map(|wall| wall.unwrap_or_else(|| thread.clone())).to_vec()
         });
         let example = "[thread_percent] with unit and tenon";
         let percent = reader.need_table("thread_percent", example, |r| {

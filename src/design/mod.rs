@@ -8,6 +8,7 @@
 //! Every error is found in one pass and has its place; `profiles/README.md` shows the files.
 
 mod design_file;
+mod grip_file;
 mod library;
 mod load;
 mod material_file;

@@ -14,6 +14,8 @@ pub(super) struct Places {
     stations: Vec<(Length, Place)>,
     /// The z up to which a key says how wide the outside is, in the order of z.
     outside: Vec<(Length, Place)>,
+    /// From where to where a bead or groove has the say.
+    rings: Vec<(Length, Length, Place)>,
 }
 
 impl Places {
@@ -42,6 +44,18 @@ impl Places {
         self.outside.push((to, place));
     }
 
+    /// Says which key tells how wide the outside is from one z to another, whatever else does.
+    pub(super) fn ring(&mut self, from: Length, to: Length, place: Place) {
+        self.rings.push((from, to, place));
+    }
+
+    /// The key that says how wide the outside is at a z.
+    fn outside_at(&self, z: Length) -> Option<Place> {
+        let ring = self.rings.iter().find(|(from, to, _)| (*from..=*to).contains(&z));
+        let run = || self.outside.iter().find(|(to, _)| z <= *to).map(|(_, place)| *place);
+        ring.map(|(_, _, place)| *place).or_else(run)
+    }
+
     /// Where two values are written of which nothing else is known: both as z, or as diameters.
     fn values(&self, a: Length, b: Length) -> Option<(Place, Place)> {
         let place = |values: &[(Length, Place)], value: Length| {
@@ -62,9 +76,9 @@ impl Places {
             return diagnostic.at(greater).also(lesser, a.to_string());
         }
         if let SectionError::BoreWiderThanBody { z, .. } = error
-            && let Some((_, outside)) = self.outside.iter().find(|(to, _)| z <= to)
+            && let Some(outside) = self.outside_at(*z)
         {
-            diagnostic = diagnostic.also(*outside, "the outside there");
+            diagnostic = diagnostic.also(outside, "the outside there");
         }
         for subject in error.subjects() {
             match (self.get(subject), diagnostic.at) {
@@ -86,7 +100,11 @@ fn label(subject: Subject) -> String {
         Subject::Depth(item) => format!("depth of the {item}"),
         Subject::GripLength => "length of the grip".to_owned(),
         Subject::GripRun(n) => format!("run {} of the grip", n + 1),
-        Subject::Thread(item) => format!("the {item}"),
+        Subject::GripCurve(n) => format!("the arc of run {}", n + 1),
+        Subject::GripCorner(0) => "the corner at the front face".to_owned(),
+        Subject::GripCorner(n) => format!("the corner behind run {n}"),
+        Subject::RingHeight(item) => format!("height of the {item}"),
+        Subject::Thread(item) | Subject::Ring(item) => format!("the {item}"),
         Subject::TenonLength => "length of the tenon".to_owned(),
         Subject::TenonChamfer => "the tenon's chamfer".to_owned(),
         Subject::Relief => "the relief".to_owned(),

@@ -47,6 +47,11 @@ pub(super) struct CutFile {
 }
 
 impl CutFile {
+    /// Whether anything is said.
+    pub(super) fn is_asked(&self) -> bool {
+        self.form.is_some() || self.run_out.is_some() || self.phase.is_some()
+    }
+
     /// Pitches of the tool's lead; 0 where none is given.
     pub(super) fn lead(&self) -> f64 {
         let lead = self.run_out.as_ref().and_then(|run_out| run_out.lead.as_ref());

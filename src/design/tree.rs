@@ -86,7 +86,8 @@ impl Table {
 }
 
 /// Keys of which a table has one: each says the same measure in another way.
-const RIVALS: [&[&str]; 2] = [&["diameter", "over"], &["depth", "under", "proud", "beyond"]];
+const RIVALS: [&[&str]; 3] =
+    [&["diameter", "over"], &["depth", "under", "proud", "beyond"], &["fillet", "chamfer"]];
 
 /// What a text says, with every syntax error in it; what is behind an error may be missing.
 pub(super) fn parse(text: &str, source: SourceId) -> (Table, Vec<Diagnostic>) {

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::drawing::{Anchor, CAPITAL_PER_EM, Entity, Layer, Point, Shape};
+use super::drawing::{Anchor, CAPITAL_PER_EM, Entity, Layer, Point, Polyline, Shape};
 use super::half_section::Sheet;
 
 /// Decimals of a coordinate: a tenth of a micrometre of the part, which no screen shows. Fewer
@@ -81,7 +81,10 @@ fn shape(svg: &mut String, entity: &Entity, pattern: &[f64]) {
             let dashes = dashes(&fitted(pattern, length)).unwrap_or_default();
             writeln!(svg, "<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"{dashes}/>")
         }
-        Shape::Polyline(points) => writeln!(svg, "<polyline points=\"{}\"/>", list(points)),
+        Shape::Polyline(chain) if chain.segments().all(|s| s.bulge == 0.0) => {
+            writeln!(svg, "<polyline points=\"{}\"/>", list(chain.points()))
+        }
+        Shape::Polyline(chain) => writeln!(svg, "<path d=\"{}\"/>", path(chain)),
         Shape::Triangle(points) => {
             let points = list(points);
             writeln!(svg, "<polygon points=\"{points}\" fill=\"#000\" stroke=\"none\"/>")
@@ -113,6 +116,25 @@ fn list(points: &[Point]) -> String {
     pairs.join(" ")
 }
 
+/// A chain with arcs: lines to (L) and arcs to (A) each point (SVG 1.1, 8.3). An arc that turns
+/// left on the drawing turns against SVG's positive angle, for its y grows downwards.
+fn path(chain: &Polyline) -> String {
+    let first = chain.points().first().map(|p| format!("M{}", place(*p).join(",")));
+    let parts = chain.segments().map(|segment| {
+        let end = place(segment.to).join(",");
+        match segment.radius() {
+            None => format!("L{end}"),
+            Some(radius) => {
+                let r = number(radius);
+                let large = u8::from(segment.bulge.abs() > 1.0);
+                let sweep = u8::from(segment.bulge < 0.0);
+                format!("A{r},{r} 0 {large} {sweep} {end}")
+            }
+        }
+    });
+    first.into_iter().chain(parts).collect::<Vec<_>>().join(" ")
+}
+
 /// A number with at most [`DECIMALS`] decimals, without trailing zeros, and never -0.
 fn number(value: f64) -> String {
     let fixed = format!("{value:.DECIMALS$}");
@@ -140,6 +162,7 @@ fn escaped(words: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::export::drawing::Segment;
 
     #[test]
     fn numbers_are_short_and_have_no_minus_zero() {
@@ -162,6 +185,17 @@ mod tests {
             assert!((fitted[1] / fitted[0] - pattern[1] / pattern[0]).abs() < 1e-12);
         }
         assert!(fitted(&[], 3.0).is_empty());
+    }
+
+    /// Source: SVG 1.1, 8.3.8: flag 1 draws in the direction of growing angles, with y downwards
+    /// clockwise: the way an arc turns right on the drawing.
+    #[test]
+    fn arcs_turn_the_way_they_are_drawn() {
+        let (from, to) = (Point::new(0.0, 5.0), Point::new(2.0, 5.0));
+        let arc = |bulge| path(&Polyline::of([Segment { from, to, bulge }]));
+        assert_eq!(arc(-1.0), "M0,-5 A1,1 0 0 1 2,-5");
+        assert_eq!(arc(1.0), "M0,-5 A1,1 0 0 0 2,-5");
+        assert_eq!(arc(0.0), "M0,-5 L2,-5");
     }
 
     /// XML 1.0 (5th ed.) 2.2 and 2.4.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::Item;
+use super::{Item, OutsideError};
 use crate::quantity::Length;
 
 /// What a fault is about; [`crate::design`] knows where each was written.
@@ -16,6 +16,14 @@ pub enum Subject {
     GripLength,
     /// Run `n` of the outside, counted from 0.
     GripRun(usize),
+    /// The curve of run `n`, counted from 0.
+    GripCurve(usize),
+    /// The corner behind `n` runs: 0 is the front face's rim.
+    GripCorner(usize),
+    /// A bead or groove.
+    Ring(Item),
+    /// How high a bead or deep a groove is.
+    RingHeight(Item),
     /// A thread's designation.
     Thread(Item),
     /// The tenon's length.
@@ -115,15 +123,8 @@ pub enum SectionError {
         /// Front face to back face.
         section: Length,
     },
-    /// A run of the outside ends before it begins.
-    RunsOverlap {
-        /// The run, counted from 0.
-        run: usize,
-        /// Where the one before ends.
-        from: Length,
-        /// Where it is to end.
-        to: Length,
-    },
+    /// The grip can't be turned.
+    Outside(OutsideError),
     /// The last run ends elsewhere than at the shoulder.
     RunsMissShoulder {
         /// The last run, counted from 0.
@@ -198,7 +199,7 @@ impl SectionError {
             Self::SwallowsHole { .. } => "section.swallows-hole",
             Self::TenonLongerThanBarrel { .. } => "section.tenon-longer-than-barrel",
             Self::UnitLongerThanSection { .. } => "section.unit-longer-than-section",
-            Self::RunsOverlap { .. } => "section.runs-overlap",
+            Self::Outside(error) => error.code(),
             Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => "section.gap-in-runs",
             Self::RunsMissShoulder { .. } => "section.runs-pass-shoulder",
             Self::NoShoulder { .. } => "section.no-shoulder",
@@ -234,7 +235,7 @@ impl SectionError {
                 vec![Subject::TenonLength, Subject::BarrelDepth]
             }
             Self::UnitLongerThanSection { .. } => vec![Subject::GripLength, Subject::Unit],
-            Self::RunsOverlap { run, .. } => vec![Subject::GripRun(run)],
+            Self::Outside(ref error) => error.subjects(),
             Self::RunsMissShoulder { run, .. } => {
                 vec![Subject::GripRun(run), Subject::GripLength]
             }
@@ -243,6 +244,9 @@ impl SectionError {
             }
             Self::ChamferWiderThanThread { thread: Item::UnitBody, .. } => {
                 vec![Subject::UnitChamfer]
+            }
+            Self::ChamferWiderThanThread { thread: Item::CapThread, .. } => {
+                vec![Subject::Thread(Item::CapThread)]
             }
             Self::ChamferWiderThanThread { .. } => vec![Subject::TenonChamfer],
             Self::DepthsOutOfOrder { deeper: Item::BackFace, than, .. } => {
@@ -286,9 +290,7 @@ impl SectionError {
                 let more = *unit - *section + clearly;
                 format!("{more} more length, or a shallower recess")
             }
-            Self::RunsOverlap { from, .. } => {
-                format!("runs go from the front to the back: a `to` over {from}")
-            }
+            Self::Outside(error) => error.hint(),
             Self::RunsMissShoulder { shoulder, .. } => format!("to = {}", shoulder.as_mm()),
             Self::NoShoulder { tenon, .. } => {
                 format!("a grip that ends {} wide, or a thinner tenon", *tenon + clearly * 10.0)
@@ -346,11 +348,7 @@ impl fmt::Display for SectionError {
                 f,
                 "the unit ends {unit} behind the front face, but the section is {section} long"
             ),
-            Self::RunsOverlap { run, from, to } => write!(
-                f,
-                "run {} of the outside ends at {to}, before it begins at {from}: runs overlap",
-                run + 1
-            ),
+            Self::Outside(error) => error.fmt(f),
             Self::RunsMissShoulder { to, shoulder, .. } if to < shoulder => {
                 write!(
                     f,

@@ -9,6 +9,12 @@ pub enum Item {
     FrontFace,
     /// Run `n` of the outside between front face and shoulder, counted from 1.
     Grip(u8),
+    /// Raised ring `n` of the grip, counted from 1.
+    Bead(u8),
+    /// Sunk ring `n` of the grip, counted from 1.
+    Groove(u8),
+    /// The thread behind the grip that takes the cap.
+    CapThread,
     /// The face that closes against the barrel.
     Shoulder,
     /// The groove between shoulder and tenon thread.
@@ -56,6 +62,9 @@ impl fmt::Display for Item {
         let name = match self {
             Self::FrontFace => "front-face",
             Self::Grip(n) => return write!(f, "grip-{n}"),
+            Self::Bead(n) => return write!(f, "bead-{n}"),
+            Self::Groove(n) => return write!(f, "groove-{n}"),
+            Self::CapThread => "cap-thread",
             Self::Shoulder => "shoulder",
             Self::Relief => "relief",
             Self::Tenon => "tenon",
@@ -90,15 +99,17 @@ pub enum Facet {
     Floor,
     /// The cone that a drill's or centre drill's point leaves.
     Cone,
-    /// A lead chamfer.
+    /// A lead chamfer, or the cut corner at the end of a run.
     Chamfer,
+    /// The rounded corner at the end of a run.
+    Fillet,
     /// A thread's crest.
     Crest,
     /// A thread's root.
     Root,
-    /// The flank that looks to the front.
+    /// The flank of a thread, or the wall of a groove, that looks to the front.
     FlankFront,
-    /// The flank that looks to the back.
+    /// The flank or wall that looks to the back.
     FlankBack,
     /// The wall in which a thread's groove ends.
     RunOut,
@@ -128,6 +139,7 @@ impl fmt::Display for Feature {
             Facet::Floor => ".floor",
             Facet::Cone => ".cone",
             Facet::Chamfer => ".chamfer",
+            Facet::Fillet => ".fillet",
             Facet::Crest => ".crest",
             Facet::Root => ".root",
             Facet::FlankFront => ".flank.front",
@@ -146,5 +158,10 @@ mod tests {
         let flank = Feature::new(Item::UnitThread, Facet::FlankFront);
         assert_eq!(flank.to_string(), "unit-thread.flank.front");
         assert_eq!(Feature::new(Item::Grip(2), Facet::Side).to_string(), "grip-2");
+        assert_eq!(Feature::new(Item::Grip(2), Facet::Fillet).to_string(), "grip-2.fillet");
+        assert_eq!(
+            Feature::new(Item::Groove(1), Facet::FlankBack).to_string(),
+            "groove-1.flank.back"
+        );
     }
 }

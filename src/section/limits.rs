@@ -19,6 +19,8 @@ pub enum Zone {
     TapDrill,
     /// Round the through bore, under the grip.
     Through,
+    /// Under the cap thread's root.
+    CapThread,
     /// Under the relief groove.
     Relief,
     /// Under the tenon thread's root.
@@ -29,13 +31,14 @@ pub enum Zone {
 
 impl Zone {
     /// All zones, from the front to the back.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Lip,
         Self::Recess,
         Self::Clearance,
         Self::UnitThread,
         Self::TapDrill,
         Self::Through,
+        Self::CapThread,
         Self::Relief,
         Self::Tenon,
         Self::TenonTip,
@@ -51,6 +54,7 @@ impl fmt::Display for Zone {
             Self::UnitThread => "unit-thread",
             Self::TapDrill => "tap-drill",
             Self::Through => "through",
+            Self::CapThread => "cap-thread",
             Self::Relief => "relief",
             Self::Tenon => "tenon",
             Self::TenonTip => "tenon-tip",

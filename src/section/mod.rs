@@ -25,7 +25,10 @@ pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
 pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
-pub use outside::{Grip, GripRun, Pilot, Relief, Tenon};
+pub use outside::{
+    CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pilot, Relief, Ring,
+    RingForm, StepFault, Tenon,
+};
 pub use rules::faults;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
@@ -86,23 +89,27 @@ impl Section {
         })
     }
 
-    /// The finished part: closed chain of runs and the two threads, coincidences snapped.
+    /// Every thread of the section: the tenon's, the unit's, and the cap's where there is one.
+    pub fn threads(&self) -> impl Iterator<Item = &Thread> {
+        let cap = self.grip.thread.as_ref().map(|cap| &cap.thread);
+        [&self.tenon.thread, &self.unit_thread].into_iter().chain(cap)
+    }
+
+    /// The finished part: closed chain of runs and its threads, coincidences snapped.
     ///
     /// The chain is only sound where [`faults`] finds none.
     pub fn part(&self) -> Part {
-        let mut runs = outside::runs(&self.grip, &self.tenon);
         let bores = envelope(&self.bores, self.length());
-        let outer_end = runs.last().map(|run| run.to);
-        let outer_start = runs.first().map(|run| run.from);
-        let end = |item, from, to| Run {
-            feature: Feature::new(item, Facet::Side),
-            skin: Skin::End,
-            from,
-            to,
-            shape: Shape::Straight,
-        };
-        if let (Some(outer), Some(inner)) = (outer_end, bores.last()) {
-            runs.push(end(Item::BackFace, outer, inner.to));
+        let mouth = bores.first().map_or(Length::ZERO, |run| run.from.diameter);
+        let (face, mut runs) = outside::outside(&self.grip, &self.tenon, mouth);
+        if let (Some(outer), Some(inner)) = (runs.last().map(|run| run.to), bores.last()) {
+            runs.push(Run {
+                feature: Feature::new(Item::BackFace, Facet::Side),
+                skin: Skin::End,
+                from: outer,
+                to: inner.to,
+                shape: Shape::Straight,
+            });
         }
         runs.extend(bores.iter().rev().map(|run| Run {
             feature: run.feature,
@@ -111,11 +118,8 @@ impl Section {
             to: run.from,
             shape: Shape::Straight,
         }));
-        if let (Some(outer), Some(inner)) = (outer_start, bores.first()) {
-            runs.push(end(Item::FrontFace, inner.from, outer));
-        }
-        let threads = vec![self.tenon.thread.clone(), self.unit_thread.clone()];
-        Part { runs, threads }.snapped()
+        runs.extend(face);
+        Part { runs, threads: self.threads().cloned().collect() }.snapped()
     }
 
     /// The same part with its threads left out: plain cylinders at the crests, so at the major

@@ -124,7 +124,7 @@ impl Part {
     /// here on.
     #[must_use]
     pub fn snapped(mut self) -> Self {
-        let (diameters, stations) = self.values();
+        let (diameters, stations) = self.values(|_| true);
         let (diameters, stations) = (anchors(diameters), anchors(stations));
         let diameter = |v: &mut Length| *v = anchor_of(&diameters, *v);
         let z = |v: &mut Length| *v = anchor_of(&stations, *v);
@@ -146,15 +146,21 @@ impl Part {
 
     /// The least difference, above coincidence, between two of the part's diameters or two of
     /// its z, where it is under [`LEAST_STEP`]: a step that is too small to be cut.
+    ///
+    /// An arc's ends are left out: where a fillet begins is no size of its own, and may lie as
+    /// near to another one as it likes. How long it is itself is its own rule.
     pub fn step_too_small(&self) -> Option<(Length, Length)> {
-        let (diameters, stations) = self.values();
+        let arcs = self.runs.iter().filter(|run| run.shape != Shape::Straight);
+        let ends: Vec<Station> = arcs.flat_map(|run| [run.from, run.to]).collect();
+        let (diameters, stations) = self.values(|station| !ends.contains(&station));
         [anchors(diameters), anchors(stations)].iter().find_map(|values| {
             values.windows(2).find(|w| w[1] - w[0] < LEAST_STEP).map(|w| (w[0], w[1]))
         })
     }
 
-    fn values(&self) -> (Vec<Length>, Vec<Length>) {
-        let ends = || self.runs.iter().flat_map(|run| [run.from, run.to]);
+    fn values(&self, counts: impl Fn(Station) -> bool) -> (Vec<Length>, Vec<Length>) {
+        let all = || self.runs.iter().flat_map(|run| [run.from, run.to]);
+        let ends = || all().filter(|station| counts(*station));
         let diameters = ends().map(|s| s.diameter);
         let stations = ends().map(|s| s.z);
         (

@@ -3,8 +3,10 @@
 //! A rule that holds for every section that can be cut stands here; whether a wall is thick
 //! enough is a check's matter.
 
+use super::outside::{Stroke, Vector, draw};
 use super::{
-    Depth, Item, LEAST_STEP, Section, SectionError, Side, Skin, Station, Subject, Thread, envelope,
+    Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError, Side,
+    Skin, Subject, Thread, envelope,
 };
 use crate::quantity::Length;
 use crate::standard::iso68;
@@ -29,20 +31,44 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     found
 }
 
+/// With the least material, where corners have less room, then as drawn.
 fn outside_runs(section: &Section, found: &mut Vec<SectionError>) {
-    let mut from = Length::mm(0.0);
-    for (run, grip) in section.grip.runs.iter().enumerate() {
-        let to = grip.to.z;
-        if to - from < LEAST_STEP {
-            found.push(SectionError::RunsOverlap { run, from, to });
+    for section in [&section.at_least_material(), section] {
+        let bores = envelope(&section.bores, section.length());
+        let mouth = bores.first().map_or(Length::ZERO, |run| run.from.diameter);
+        let chain = draw(&section.grip, mouth, section.tenon.foot());
+        if chain.faults.is_empty() {
+            found.extend(cap_thread_eaten(section, &chain.runs));
         }
-        from = to;
+        found.extend(chain.faults.into_iter().map(SectionError::Outside));
+        if !found.is_empty() {
+            break;
+        }
     }
     let (grip, tenon) = (section.grip.back(), section.tenon.thread.form.crest);
     if grip - tenon < LEAST_STEP {
         let run = section.grip.runs.len().saturating_sub(1);
         found.push(SectionError::NoShoulder { run, grip, tenon });
     }
+}
+
+/// Chamfers that leave nothing of the cap thread's cylinder.
+fn cap_thread_eaten(section: &Section, runs: &[Run]) -> Option<SectionError> {
+    let cap = section.grip.thread.as_ref()?;
+    let own = u8::try_from(cap.run + 1).unwrap_or(u8::MAX);
+    let feature = Feature::new(Item::Grip(own), Facet::Side);
+    if runs.iter().any(|run| run.feature == feature) {
+        return None;
+    }
+    let leg = |corner: Corner| match corner {
+        Corner::Chamfer { before, after } => before.max(after),
+        Corner::Fillet(radius) => radius,
+        Corner::Sharp => Length::ZERO,
+    };
+    let before = cap.run.checked_sub(1).map_or(section.grip.rim, |n| section.grip.runs[n].corner);
+    let chamfer = leg(before).max(leg(section.grip.runs.get(cap.run)?.corner));
+    let (thread, length) = (Item::CapThread, cap.thread.length());
+    Some(SectionError::ChamferWiderThanThread { thread, chamfer, length })
 }
 
 fn tenon(section: &Section, found: &mut Vec<SectionError>) {
@@ -66,8 +92,8 @@ fn tenon(section: &Section, found: &mut Vec<SectionError>) {
     }
     let plain = tenon.relief.map_or(zero, |r| r.width) + tenon.pilot.map_or(zero, |p| p.length);
     let length = tenon.length - plain;
-    if tenon.chamfer >= length {
-        let (thread, chamfer) = (Item::TenonThread, tenon.chamfer);
+    if tenon.chamfer.length >= length {
+        let (thread, chamfer) = (Item::TenonThread, tenon.chamfer.length);
         found.push(SectionError::ChamferWiderThanThread { thread, chamfer, length });
     }
     let barrel = section.barrel.depth;
@@ -89,7 +115,7 @@ fn tenon(section: &Section, found: &mut Vec<SectionError>) {
 fn threads(section: &Section, found: &mut Vec<SectionError>) {
     // A flat is there, or rounded away whole.
     let too_narrow = |flat: Length| flat != Length::ZERO && flat < LEAST_STEP;
-    for thread in [&section.unit_thread, &section.tenon.thread, &section.unit.thread] {
+    for thread in section.threads().chain([&section.unit.thread]) {
         let form = &thread.form;
         let inside_out = match thread.side {
             Side::External => form.crest <= form.root,
@@ -197,41 +223,35 @@ fn unit(section: &Section, found: &mut Vec<SectionError>) {
     }
 }
 
-/// Holes against the outside, at every corner of both.
+/// Holes against the outside, wherever one may be nearest to the other.
 fn walls(section: &Section, found: &mut Vec<SectionError>) {
     let bores = envelope(&section.bores, section.length());
     let part = section.part();
-    let tenon = &section.tenon.thread;
     let unit_thread = &section.unit_thread;
-    let outside = part.runs.iter().filter(|r| r.skin == Skin::Outside);
-    let ends = outside.flat_map(|r| [(r, r.from), (r, r.to)]);
-    let mut corners: Vec<Length> = ends.map(|(_, s)| s.z).collect();
-    corners.extend(bores.iter().flat_map(|r| [r.from.z, r.to.z]));
-    corners.extend([unit_thread.from, unit_thread.to]);
-    corners.sort_by(|a, b| a.as_mm().total_cmp(&b.as_mm()));
-    corners.dedup();
-    let within = |from: Length, to: Length, z: Length| z >= from && z <= to;
-    for z in corners {
-        let narrowest = |runs: &mut dyn Iterator<Item = Length>| {
-            runs.reduce(Length::min).unwrap_or(Length::mm(f64::INFINITY))
-        };
-        let outside = &mut part.runs.iter().filter(|r| r.skin == Skin::Outside);
-        let surface = narrowest(&mut outside.filter_map(|r| diameter_at(r.from, r.to, z)));
+    let outside: Vec<Stroke> =
+        part.runs.iter().filter(|r| r.skin == Skin::Outside).map(Stroke::of).collect();
+    let within = |thread: &Thread, z: Length| z >= thread.from && z <= thread.to;
+    for z in places(&outside, &bores, unit_thread) {
+        let surface = outside.iter().filter_map(|stroke| stroke.r_at(z)).reduce(f64::min);
+        let surface = Length::mm(surface.map_or(f64::INFINITY, |r| r * 2.0));
         let Some((bore, hole)) = bores
             .iter()
-            .filter_map(|r| diameter_at(r.from, r.to, z).map(|d| (r.feature.item, d)))
-            .max_by(|a, b| a.1.as_mm().total_cmp(&b.1.as_mm()))
+            .filter_map(|r| stroke(r).r_at(z).map(|r_at| (r.feature.item, r_at * 2.0)))
+            .max_by(|a, b| a.1.total_cmp(&b.1))
+            .map(|(item, diameter)| (item, Length::mm(diameter)))
         else {
             continue;
         };
-        let on_tenon_thread = within(tenon.from, tenon.to, z);
-        let body = if on_tenon_thread { surface.min(tenon.form.root) } else { surface };
+        let z = Length::mm(z);
+        let external = section.threads().filter(|t| t.side == Side::External && within(t, z));
+        let deepest = external.min_by(|a, b| a.form.root.as_mm().total_cmp(&b.form.root.as_mm()));
+        let body = deepest.map_or(surface, |thread| thread.form.root.min(surface));
         if hole >= surface {
             found.push(SectionError::BoreWiderThanBody { bore, z, hole, body: surface });
-        } else if hole >= body {
-            let (thread, root) = (Item::TenonThread, body);
+        } else if let Some(thread) = deepest.filter(|_| hole >= body) {
+            let (thread, root) = (thread.item, body);
             found.push(SectionError::RootCutsBore { thread, bore, root, hole });
-        } else if within(unit_thread.from, unit_thread.to, z) && unit_thread.form.root >= body {
+        } else if within(unit_thread, z) && unit_thread.form.root >= body {
             let (bore, hole) = (Item::UnitThread, unit_thread.form.root);
             found.push(SectionError::BoreWiderThanBody { bore, z, hole, body });
         }
@@ -250,15 +270,22 @@ fn walls(section: &Section, found: &mut Vec<SectionError>) {
     });
 }
 
-/// A straight run's diameter at a z within it; on a step, its narrower end.
-fn diameter_at(from: Station, to: Station, z: Length) -> Option<Length> {
-    let (low, high) = if from.z <= to.z { (from, to) } else { (to, from) };
-    if z < low.z || z > high.z {
-        return None;
+fn stroke(run: &EnvelopeRun) -> Stroke {
+    Stroke::straight(Vector::of(run.from), Vector::of(run.to))
+}
+
+/// Every z at which outside and bore may be nearest: the corners of both, the tops and bottoms of
+/// arcs, and where an arc runs parallel to a line of the bore.
+fn places(outside: &[Stroke], bores: &[EnvelopeRun], unit_thread: &Thread) -> Vec<f64> {
+    let mut found: Vec<f64> =
+        bores.iter().flat_map(|r| [r.from.z, r.to.z]).map(Length::as_mm).collect();
+    found.extend([unit_thread.from.as_mm(), unit_thread.to.as_mm()]);
+    for line in outside {
+        found.extend(line.extremes().into_iter().map(|point| point.z));
+        let directions = bores.iter().map(|run| stroke(run).chord());
+        found.extend(directions.flat_map(|along| line.parallel_to(along)).map(|v| line.at(v).z));
     }
-    if low.z == high.z {
-        return Some(low.diameter.min(high.diameter));
-    }
-    let t = (z - low.z).as_mm() / (high.z - low.z).as_mm();
-    Some(low.diameter + (high.diameter - low.diameter) * t)
+    found.sort_by(f64::total_cmp);
+    found.dedup();
+    found
 }

@@ -4,13 +4,16 @@ use super::{Bore, Item, Section};
 use crate::quantity::Length;
 
 impl Section {
-    /// Every hole at its tool's greatest, the unit thread at its class's greatest, the tenon
-    /// thread at its class's least (root at d3 min). Lengths stay as drawn.
+    /// Every hole at its tool's greatest, the unit thread at its class's greatest, the threads of
+    /// tenon and cap at their class's least (root at d3 min). Lengths stay as drawn.
     #[must_use]
     pub fn at_least_material(&self) -> Self {
         let mut worst = self.clone();
         worst.tenon.thread = self.tenon.thread.at_least_material();
         worst.unit_thread = self.unit_thread.at_least_material();
+        if let Some(cap) = &mut worst.grip.thread {
+            cap.thread = cap.thread.at_least_material();
+        }
         for bore in &mut worst.bores {
             bore.diameter = bore.limits.max();
         }

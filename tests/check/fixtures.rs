@@ -2,9 +2,9 @@
 
 use sectionwright::quantity::{Angle, Length, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, Criteria, Depth, Grip, GripRun, Item, Limit, Offsets, PercentLimits,
-    Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Thread, ThreadLimits, Unit,
-    UnitStep, WallLimits, Zone,
+    Allowance, Barrel, Bore, Criteria, Depth, Grip, GripRun, Item, LeadChamfer, Limit, Offsets,
+    PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon, Thread, ThreadLimits,
+    Unit, UnitStep, WallLimits, Zone,
 };
 
 use crate::common::{basic_thread, mm};
@@ -77,7 +77,7 @@ pub fn as_read(mut thread: Thread, over: f64, uncertainty: f64) -> Thread {
 
 fn grip(front: f64, back: f64, length: f64) -> Grip {
     let to = Station::new(mm(back), mm(length));
-    Grip { front: mm(front), runs: vec![GripRun { to, shape: Shape::Straight }] }
+    Grip::plain(mm(front), vec![GripRun::straight(to)])
 }
 
 /// R1, the reference part, with a unit whose thread measures 8.00 instead of 8.05 throughout and
@@ -95,7 +95,7 @@ pub fn r1() -> Section {
         tenon: Tenon {
             thread: tenon,
             length: mm(11.0),
-            chamfer: mm(0.5),
+            chamfer: LeadChamfer::at_45(mm(0.5)),
             relief: None,
             pilot: None,
         },

@@ -3,7 +3,10 @@
 
 use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
-use sectionwright::section::{Counterbore, GripRun, Item, Section, Shape, Side, Station};
+use sectionwright::section::{
+    CapThread, Counterbore, Curve, Grip, GripRun, Item, LeadChamfer, Ring, RingForm, Section, Side,
+    Station,
+};
 
 use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, hole, read, set_diameter, sound, to};
@@ -55,10 +58,7 @@ fn helped(code: &str, section: &Section) {
 /// Runs of the grip through corners (diameter, z).
 fn waist(corners: &[(f64, f64)]) -> Section {
     changed(|s| {
-        let run = |(d, z): &(f64, f64)| GripRun {
-            to: Station::new(mm(*d), mm(*z)),
-            shape: Shape::Straight,
-        };
+        let run = |(d, z): &(f64, f64)| GripRun::straight(Station::new(mm(*d), mm(*z)));
         s.grip.runs = corners.iter().map(run).collect();
     })
 }
@@ -85,7 +85,7 @@ fn walls_of_the_tenon() {
     let relief = changed(|s| s.tenon.relief.as_mut().unwrap().diameter = mm(8.4));
     helped("wall.relief", &relief);
     helped("wall.tenon", &changed(|s| set_diameter(s, Item::ThroughBore, 7.4)));
-    helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = mm(0.7)));
+    helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = LeadChamfer::at_45(mm(0.7))));
 }
 
 /// Offsets add up: what holds on one axis breaks off it.
@@ -366,4 +366,74 @@ fn the_shoulder_closes() {
     assert!((jam + 1.0).abs() < 1e-9, "{jam}");
     assert_eq!(of(&run_out(Some(1.2)), "joint.shoulder"), Verdict::Holds);
     helped("joint.shoulder", &run_out(Some(0.8)));
+}
+
+/// A round groove over the unit's thread: shallow it holds, deep it breaks, and its depth is what
+/// helps. The wall at its bottom by hand: (outside there - depth) less the thread's root.
+#[test]
+fn a_groove_over_the_unit_thread() {
+    let grooved = |depth: f64| {
+        changed(|s| {
+            s.grip.runs = vec![GripRun::straight(Station::new(mm(11.4), mm(21.0)))];
+            s.grip.front = mm(11.4);
+            let (item, form) = (Item::Groove(1), RingForm::RoundGroove);
+            let (at, width, height) = (mm(8.0), mm(2.0), mm(depth));
+            s.grip.rings = vec![Ring { item, form, at, width, height }];
+        })
+    };
+    assert_eq!(of(&grooved(0.2), "wall.unit-thread"), Verdict::Holds);
+    let deep = grooved(0.9);
+    let found = verdicts(&deep).unwrap();
+    let wall = found.finding("wall.unit-thread").unwrap();
+    assert!((wall.measured - (5.7 - 0.9 - 4.025)).abs() < 1e-9, "{}", wall.measured);
+    assert_eq!(wall.place.unwrap().outer.feature.to_string(), "groove-1");
+    helped("wall.unit-thread", &deep);
+}
+
+/// The hollow's deepest place is no corner of it: sagitta R - sqrt(R^2 - c^2 / 4).
+#[test]
+fn a_hollow_grip_is_thinnest_at_its_bottom() {
+    let hollow = |radius: f64| {
+        changed(|s| {
+            let to = Station::new(mm(12.0), mm(21.0));
+            let curve = Curve::Concave(mm(radius));
+            s.grip = Grip::plain(mm(12.0), vec![GripRun { curve, ..GripRun::straight(to) }]);
+        })
+    };
+    let found = verdicts(&hollow(100.0)).unwrap();
+    let wall = found.finding("wall.unit-thread").unwrap();
+    let sagitta = 100.0 - (100.0_f64 * 100.0 - 10.5 * 10.5).sqrt();
+    assert!((wall.measured - (6.0 - sagitta - 4.025)).abs() < 1e-9, "{}", wall.measured);
+    assert!((wall.place.unwrap().outer.z - 10.5).abs() < 1e-9);
+    assert_eq!(wall.verdict(), Some(Verdict::Holds));
+    helped("wall.unit-thread", &hollow(40.0));
+}
+
+/// A cap thread of M12x1 holds, one of M9.5x1 over the through bore breaks. By hand: the root
+/// lies 5/8 H under the major radius (ISO 68-1).
+#[test]
+fn a_cap_thread_over_the_through_bore() {
+    let capped = |designation: &str| {
+        let thread = basic_thread(Item::CapThread, Side::External, designation, 14.5, 18.5);
+        changed(|s| {
+            let major = thread.form.crest;
+            let run = |d, z| GripRun::straight(Station::new(d, mm(z)));
+            let runs = [
+                (mm(10.6), 14.5),
+                (major, 14.5),
+                (major, 18.5),
+                (mm(12.2), 18.5),
+                (mm(12.0), 21.0),
+            ];
+            s.grip = Grip::plain(mm(10.6), runs.into_iter().map(|(d, z)| run(d, z)).collect());
+            s.grip.thread = Some(CapThread { run: 2, thread });
+        })
+    };
+    let found = verdicts(&capped("M12x1")).unwrap();
+    let wall = found.finding("wall.cap-thread").unwrap();
+    let root = 6.0 - 0.625 * 3.0_f64.sqrt() / 2.0;
+    assert!((wall.measured - (root - 3.5)).abs() < 1e-9, "{}", wall.measured);
+    assert_eq!(wall.verdict(), Some(Verdict::Holds));
+    does_not_hold("wall.cap-thread", &capped("M9.5x1"), Verdict::Breaks);
+    assert!(verdicts(&sound()).unwrap().finding("wall.cap-thread").is_none());
 }

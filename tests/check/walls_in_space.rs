@@ -79,3 +79,11 @@ fn r1_walls_between_triangles() {
 fn sound_walls_between_triangles() {
     compare(&sound());
 }
+
+/// With hollows, rings, fillets and a cap thread on the outside.
+#[test]
+fn shaped_walls_between_triangles() {
+    let mut section = sound();
+    section.grip = crate::common::section::shaped().grip;
+    compare(&section);
+}

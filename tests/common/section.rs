@@ -3,9 +3,9 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit, Offsets,
-    PercentLimits, Pilot, Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Unit,
-    UnitStep, WallLimits,
+    Allowance, Barrel, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, Grip, GripRun,
+    Item, LeadChamfer, Limit, Offsets, PercentLimits, Pilot, Point, Reading, Relief, Ring,
+    RingForm, Section, Side, Station, Tenon, Unit, UnitStep, WallLimits,
 };
 
 /// A hole to a depth (through where it is not finite), with an included angle (flat at 180).
@@ -23,7 +23,7 @@ pub fn bore(item: Item, diameter: f64, depth: f64, point: f64) -> Bore {
 
 /// A straight run of the grip to a diameter and z.
 pub fn run(diameter: f64, z: f64) -> GripRun {
-    GripRun { to: Station::new(mm(diameter), mm(z)), shape: Shape::Straight }
+    GripRun::straight(Station::new(mm(diameter), mm(z)))
 }
 
 fn read(value: f64) -> Reading {
@@ -79,11 +79,11 @@ pub fn r1() -> Section {
     };
     Section {
         name: "R1".to_owned(),
-        grip: Grip { front: mm(9.7), runs: vec![run(11.4, 21.0)] },
+        grip: Grip::plain(mm(9.7), vec![run(11.4, 21.0)]),
         tenon: Tenon {
             thread: basic_thread(Item::TenonThread, Side::External, "M10x0.75", 21.0, 32.0),
             length: mm(11.0),
-            chamfer: mm(0.5),
+            chamfer: LeadChamfer::at_45(mm(0.5)),
             relief: None,
             pilot: None,
         },
@@ -159,7 +159,50 @@ pub fn long() -> Section {
     section
 }
 
+/// A ring of the grip.
+fn ring(item: Item, form: RingForm, at: f64, width: f64, height: f64) -> Ring {
+    Ring { item, form, at: mm(at), width: mm(width), height: mm(height) }
+}
+
+/// R1 with everything on its outside: flares, a hollow, fillets and chamfers, rings and a thread
+/// for the cap; a tenon with a slender lead.
+pub fn shaped() -> Section {
+    let mut section = r1();
+    "Shaped".clone_into(&mut section.name);
+    let chamfer = |leg| Corner::Chamfer { before: mm(leg), after: mm(leg) };
+    section.grip.front = mm(11.2);
+    section.grip.rim = Corner::Fillet(mm(0.3));
+    section.grip.runs = vec![
+        GripRun { curve: Curve::TangentAfter, ..run(10.6, 3.0) },
+        GripRun {
+            curve: Curve::Concave(mm(60.0)),
+            corner: Corner::Fillet(mm(3.0)),
+            ..run(10.8, 8.0)
+        },
+        run(10.8, 13.0),
+        GripRun {
+            curve: Curve::Through(Station::new(mm(11.3), mm(14.0))),
+            corner: Corner::Fillet(mm(0.2)),
+            ..run(11.6, 15.0)
+        },
+        GripRun { corner: chamfer(0.4), ..run(13.0, 15.0) },
+        GripRun { corner: chamfer(0.5), ..run(13.0, 18.0) },
+        run(11.6, 18.0),
+        run(11.6, 19.0),
+        GripRun { curve: Curve::TangentBefore, corner: chamfer(0.2), ..run(12.4, 21.0) },
+    ];
+    section.grip.rings = vec![
+        ring(Item::Bead(1), RingForm::Bead, 10.4, 1.2, 0.3),
+        ring(Item::Groove(1), RingForm::SquareGroove, 11.6, 0.6, 0.2),
+        ring(Item::Groove(2), RingForm::RoundGroove, 12.4, 0.8, 0.25),
+    ];
+    let thread = basic_thread(Item::CapThread, Side::External, "M13xPh2.4P0.8", 15.0, 18.0);
+    section.grip.thread = Some(CapThread { run: 5, thread });
+    section.tenon.chamfer = LeadChamfer::at_angle(mm(0.7), Angle::deg(30.0));
+    section
+}
+
 /// Every section above.
 pub fn all() -> Vec<Section> {
-    vec![r1(), relieved(), drilled(), crowded(), long()]
+    vec![r1(), relieved(), drilled(), crowded(), long(), shaped()]
 }

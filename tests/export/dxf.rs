@@ -167,8 +167,11 @@ fn compare(drawn: &Drawing, file: &dxf::Drawing) {
             (Shape::Line(_), EntityType::Line(line)) => {
                 vec![(line.p1.x, line.p1.y), (line.p2.x, line.p2.y)]
             }
-            (Shape::Polyline(_), EntityType::LwPolyline(chain)) => {
+            (Shape::Polyline(drawn), EntityType::LwPolyline(chain)) => {
                 assert!(!chain.is_closed());
+                for (segment, vertex) in drawn.segments().zip(&chain.vertices) {
+                    assert!(near(segment.bulge, vertex.bulge), "{segment:?} {vertex:?}");
+                }
                 chain.vertices.iter().map(|v| (v.x, v.y)).collect()
             }
             other => panic!("{other:?}"),

@@ -3,6 +3,7 @@
 use sectionwright::export::drawing::{Drawing, Layer, Point, Shape};
 use sectionwright::export::half_section::geometry;
 use sectionwright::section::Section;
+use sectionwright::solid::Meridian;
 
 use crate::common::section;
 
@@ -20,7 +21,7 @@ fn has_line(drawing: &Drawing, layer: Layer, a: (f64, f64), b: (f64, f64)) -> bo
 
 fn greatest_radius(section: &Section) -> f64 {
     let runs = section.part().runs;
-    runs.iter().flat_map(|r| [r.from.radius(), r.to.radius()]).fold(0.0, f64::max)
+    runs.iter().map(|run| Meridian::of(run).widest()).fold(0.0, f64::max)
 }
 
 #[test]

@@ -8,7 +8,7 @@ use crate::quantity::{Angle, Length, Limits};
 use crate::section::{Flank, FlankPoint, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 
 /// Which end of a thread its tool leaves: a tenon's die or tool stops at the shoulder, a tap at
-/// the bottom of its hole.
+/// the bottom of its hole, and the cap's thread begins where the cap comes from.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum ToolEnd {
     From,
@@ -35,7 +35,7 @@ pub(super) fn cut(
     if let Some(run_out) = &file.run_out {
         let left = left(&thread, run_out, making)?;
         thread.run_outs[usize::from(end == ToolEnd::To)] = left;
-        if end == ToolEnd::To {
+        if thread.side == Side::Internal {
             thread.to += beyond(&thread.form, left);
         }
     }

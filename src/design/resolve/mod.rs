@@ -4,7 +4,8 @@ mod barrel;
 mod bores;
 mod criteria;
 mod form;
-mod outside;
+mod grip;
+mod tenon;
 mod thread;
 mod unit;
 mod unit_thread;
@@ -71,8 +72,8 @@ pub(super) fn resolve(
     making: &mut Making,
 ) -> Option<(Section, Option<Limit<f64>>)> {
     let unit = unit::resolve(unit_file, making);
-    let grip = outside::grip(&design.grip, making);
-    let tenon = outside::tenon(&design.tenon, grip.length(), making);
+    let grip = grip::resolve(&design.grip, making);
+    let tenon = tenon::resolve(&design.tenon, grip.length(), making);
     let stack =
         unit.as_ref().and_then(|unit| bores::resolve(&design.bores, unit_file, unit, making));
     let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);

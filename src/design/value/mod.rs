@@ -1,8 +1,10 @@
 //! Values as people write them.
 
+mod corner;
 mod hole;
 mod length;
 
+pub(super) use corner::{Groove, Lead, Legs, TangentTo};
 pub(super) use hole::{CutsOver, Hole, Seat};
 pub(super) use length::{CALIPER, Distance, Measured, Size};
 

@@ -9,10 +9,12 @@
 
 mod layer;
 mod line_kind;
+mod polyline;
 mod text;
 
 pub use layer::Layer;
 pub use line_kind::LineKind;
+pub use polyline::{Polyline, Segment};
 pub use text::{Anchor, CAPITAL_PER_EM, Text};
 
 /// A point of a drawing, in millimetres.
@@ -43,8 +45,8 @@ impl Point {
 pub enum Shape {
     /// A straight line.
     Line([Point; 2]),
-    /// Straight lines from each point to the next; not closed.
-    Polyline(Vec<Point>),
+    /// Straight lines and arcs from each point to the next; not closed.
+    Polyline(Polyline),
     /// A filled triangle: an arrowhead.
     Triangle([Point; 3]),
     /// Words.
@@ -56,7 +58,7 @@ impl Shape {
     pub fn points(&self) -> &[Point] {
         match self {
             Self::Line(points) => points,
-            Self::Polyline(points) => points,
+            Self::Polyline(chain) => chain.points(),
             Self::Triangle(points) => points,
             Self::Text(text) => std::slice::from_ref(&text.at),
         }
@@ -87,10 +89,10 @@ impl Drawing {
         }
     }
 
-    /// Adds a chain of lines; nothing where there are not two points to join.
-    pub fn polyline(&mut self, layer: Layer, points: Vec<Point>) {
-        if points.len() > 1 {
-            self.entities.push(Entity { layer, shape: Shape::Polyline(points) });
+    /// Adds a chain of lines and arcs; nothing where there are not two points to join.
+    pub fn polyline(&mut self, layer: Layer, chain: Polyline) {
+        if chain.points().len() > 1 {
+            self.entities.push(Entity { layer, shape: Shape::Polyline(chain) });
         }
     }
 
@@ -119,6 +121,7 @@ impl Drawing {
     pub fn extents(&self) -> Option<[Point; 2]> {
         let corners = |e: &Entity| match &e.shape {
             Shape::Text(text) => text.corners().to_vec(),
+            Shape::Polyline(chain) => chain.extremes(),
             other => other.points().to_vec(),
         };
         self.entities.iter().flat_map(corners).fold(None, |found, p| {
@@ -146,7 +149,8 @@ mod tests {
         let mut drawing = Drawing::default();
         assert_eq!(drawing.extents(), None);
         drawing.line(Layer::Axis, Point::new(-1.0, 0.0), Point::new(5.0, 0.0));
-        drawing.polyline(Layer::Outline, vec![Point::new(0.0, -2.0), Point::new(4.0, 3.0)]);
+        let points = vec![Point::new(0.0, -2.0), Point::new(4.0, 3.0)];
+        drawing.polyline(Layer::Outline, Polyline::straight(points));
         drawing.line(Layer::Bore, Point::new(9.0, 9.0), Point::new(9.0, 9.0));
         assert_eq!(drawing.extents(), Some([Point::new(-1.0, -2.0), Point::new(5.0, 3.0)]));
         assert_eq!(drawing.layers(), [Layer::Outline, Layer::Axis]);

@@ -89,9 +89,16 @@ fn on_layer(layer: Layer, specific: EntityType) -> Entity {
 fn shape(shape: &Shape) -> EntityType {
     match shape {
         Shape::Line([a, b]) => EntityType::Line(Line::new(point(*a), point(*b))),
-        Shape::Polyline(points) => {
-            let vertex = |p: &Point| LwPolylineVertex { x: p.x, y: p.y, ..Default::default() };
-            let vertices = points.iter().map(vertex).collect();
+        Shape::Polyline(chain) => {
+            // A vertex's bulge is that of the way to the next one; the last has none.
+            let bulges = chain.segments().map(|segment| segment.bulge).chain([0.0]);
+            let vertex = |(p, bulge): (&Point, f64)| LwPolylineVertex {
+                x: p.x,
+                y: p.y,
+                bulge,
+                ..Default::default()
+            };
+            let vertices = chain.points().iter().zip(bulges).map(vertex).collect();
             EntityType::LwPolyline(LwPolyline { vertices, ..LwPolyline::default() })
         }
         // A SOLID of three corners gives the third one twice.

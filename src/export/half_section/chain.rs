@@ -1,6 +1,6 @@
 //! The chain of a part's outside, or of its bore, in the half-plane: edges and cuts of it.
 
-use crate::export::drawing::Point;
+use crate::export::drawing::{Point, Polyline, Segment};
 use crate::section::{Part, Run, Shape, Skin, Station};
 use crate::solid::Meridian;
 
@@ -8,13 +8,9 @@ use crate::solid::Meridian;
 /// begins; less would show the joints of a curve that is made of short lines.
 const SMOOTH: f64 = 1.0;
 
-/// How far the lines that show an arc may stray from it, in millimetres: a micrometre is finer
-/// than any cut; less makes longer files.
-const ARC_SHOWN: f64 = 0.001;
-
-/// A chain of straight lines, walked from the front to the back, y being the radius.
+/// A chain of lines and arcs, walked from the front to the back, y being the radius.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Chain(pub Vec<Point>);
+pub struct Chain(pub Polyline);
 
 /// An edge round the part: the radii between which the chain stands square to the axis there
 /// (the same where it only changes direction).
@@ -37,28 +33,28 @@ impl Chain {
         let (before, front) = part.runs.split_at(after);
         let runs: Vec<Run> =
             front.iter().chain(before).filter(|run| run.skin != Skin::Bore).copied().collect();
-        Self(points(&runs))
+        Self(polyline(&runs))
     }
 
     /// The wall of the bore, from its front mouth to its back mouth.
     pub fn bore(part: &Part) -> Self {
         let runs: Vec<Run> = part.runs.iter().filter(|r| r.skin == Skin::Bore).copied().collect();
-        let mut points = points(&runs);
-        points.reverse();
-        Self(points)
+        Self(polyline(&runs).reversed())
     }
 
     /// The greatest y.
     pub fn top(&self) -> f64 {
-        self.0.iter().fold(0.0, |top, p| p.y.max(top))
+        self.0.extremes().iter().fold(0.0, |top, p| p.y.max(top))
     }
 
     /// The edges round the part, in the order of z, the chain's ends among them.
     pub fn edges(&self) -> Vec<Edge> {
-        let last = self.0.len().saturating_sub(1);
-        let seen = (0..self.0.len()).filter(|n| *n == 0 || *n == last || self.turns_at(*n));
+        let segments: Vec<Segment> = self.0.segments().collect();
+        let ends = segments.first().map(|s| s.from).into_iter();
+        let turns = segments.windows(2).filter(|pair| turns(pair[0], pair[1]));
+        let seen = ends.chain(turns.map(|pair| pair[1].from));
         let mut edges: Vec<Edge> = Vec::new();
-        for point in seen.map(|n| self.0[n]) {
+        for point in seen.chain(segments.last().map(|s| s.to)) {
             match edges.iter_mut().find(|edge| edge.z == point.x) {
                 Some(edge) => {
                     edge.low = edge.low.min(point.y);
@@ -70,24 +66,18 @@ impl Chain {
         edges
     }
 
-    fn turns_at(&self, n: usize) -> bool {
-        let (a, b, c) = (self.0[n - 1], self.0[n], self.0[n + 1]);
-        let (u, v) = ((b.x - a.x, b.y - a.y), (c.x - b.x, c.y - b.y));
-        let (cross, dot) = (u.0 * v.1 - u.1 * v.0, u.0 * v.0 + u.1 * v.1);
-        libm::atan2(cross.abs(), dot) > SMOOTH.to_radians()
-    }
-
     /// The intervals of z, within `from` and `to`, in which the chain's y is more than `level`;
     /// neighbours are joined.
     pub fn above(&self, level: f64, from: f64, to: f64) -> Vec<[f64; 2]> {
         let mut found: Vec<[f64; 2]> = Vec::new();
-        for pair in self.0.windows(2) {
-            let Some([start, end]) = part_above(pair[0], pair[1], level) else { continue };
-            let (start, end) = (start.max(from), end.min(to));
-            match found.last_mut() {
-                _ if start >= end => {}
-                Some(last) if last[1] == start => last[1] = end,
-                _ => found.push([start, end]),
+        for segment in self.0.segments() {
+            for [start, end] in parts_above(segment, level) {
+                let (start, end) = (start.max(from), end.min(to));
+                match found.last_mut() {
+                    _ if start >= end => {}
+                    Some(last) if last[1] == start => last[1] = end,
+                    _ => found.push([start, end]),
+                }
             }
         }
         found
@@ -95,9 +85,39 @@ impl Chain {
 
     /// The intervals of z in which the chain's y is less than `level`.
     pub fn below(&self, level: f64, from: f64, to: f64) -> Vec<[f64; 2]> {
-        let flipped = self.0.iter().map(|p| p.mirrored()).collect();
-        Self(flipped).above(-level, from, to)
+        Self(Polyline::of(self.0.segments().map(Segment::mirrored))).above(-level, from, to)
     }
+}
+
+/// Whether the direction changes where one segment goes on in the next.
+fn turns(before: Segment, after: Segment) -> bool {
+    let (u, v) = (before.direction(1.0), after.direction(0.0));
+    let (cross, dot) = (u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1]);
+    libm::atan2(cross.abs(), dot) > SMOOTH.to_radians()
+}
+
+/// The parts of a segment, as intervals of x, that lie above a level.
+fn parts_above(segment: Segment, level: f64) -> Vec<[f64; 2]> {
+    let Meridian::Arc { centre, radius, .. } = segment.meridian() else {
+        return part_above(segment.from, segment.to, level).into_iter().collect();
+    };
+    // Between its ends, and top or bottom, an arc crosses a level once.
+    let mut points = segment.extremes();
+    points.sort_by(|a, b| a.x.total_cmp(&b.x));
+    let off = level - centre[0];
+    let reach = (radius * radius - off * off).max(0.0).sqrt();
+    let crossing = |a: Point, b: Point| {
+        let side = if f64::midpoint(a.x, b.x) < centre[1] { -1.0 } else { 1.0 };
+        (centre[1] + side * reach).clamp(a.x, b.x)
+    };
+    let pairs = points.windows(2).filter(|pair| pair[0].x < pair[1].x);
+    let part = |pair: &[Point]| match (pair[0].y > level, pair[1].y > level) {
+        (true, true) => Some([pair[0].x, pair[1].x]),
+        (true, false) => Some([pair[0].x, crossing(pair[0], pair[1])]),
+        (false, true) => Some([crossing(pair[0], pair[1]), pair[1].x]),
+        (false, false) => None,
+    };
+    pairs.filter_map(part).collect()
 }
 
 /// The part of a line, as an interval of x, that lies above a level.
@@ -111,20 +131,18 @@ fn part_above(a: Point, b: Point, level: f64) -> Option<[f64; 2]> {
     }
 }
 
-/// The points that runs are drawn through, in their order.
-pub fn points(runs: &[Run]) -> Vec<Point> {
+/// Runs as they are drawn.
+pub fn polyline(runs: &[Run]) -> Polyline {
     let point = |s: Station| Point::new(s.z.as_mm(), s.radius());
-    let first = runs.first().map(|run| point(run.from));
-    first.into_iter().chain(runs.iter().flat_map(|run| walk(run, point(run.to)))).collect()
-}
-
-/// The points of a run behind its first: its end, or as many as show an arc.
-fn walk(run: &Run, end: Point) -> Vec<Point> {
-    let Shape::Arc { .. } = run.shape else { return vec![end] };
-    let arc = Meridian::of(run);
-    let pieces = arc.pieces(ARC_SHOWN);
-    let within = (1..pieces).map(|n| arc.at(n as f64 / pieces as f64));
-    within.map(|[r, z]| Point::new(z, r)).chain([end]).collect()
+    let bulge = |run: &Run| match run.shape {
+        Shape::Straight => 0.0,
+        Shape::Arc { bulge } => bulge,
+    };
+    Polyline::of(runs.iter().map(|run| Segment {
+        from: point(run.from),
+        to: point(run.to),
+        bulge: bulge(run),
+    }))
 }
 
 #[cfg(test)]
@@ -132,7 +150,7 @@ mod tests {
     use super::*;
 
     fn chain(points: &[(f64, f64)]) -> Chain {
-        Chain(points.iter().map(|(x, y)| Point::new(*x, *y)).collect())
+        Chain(Polyline::straight(points.iter().map(|(x, y)| Point::new(*x, *y)).collect()))
     }
 
     #[test]
@@ -168,5 +186,31 @@ mod tests {
             chain(&[(0.0, 5.0), (2.0, 5.0), (2.0, 4.0), (3.0, 4.0), (3.0, 5.0), (9.0, 5.0)]);
         assert_eq!(groove.above(4.5, 0.0, 9.0), [[0.0, 2.0], [3.0, 9.0]]);
         assert_eq!(groove.below(4.5, 0.0, 9.0), [[2.0, 3.0]]);
+    }
+
+    /// Expectations: a half circle of radius 1 about (1, 5) stands above y 5.5 between
+    /// 1 -+ sqrt 3 / 2; it meets a cylinder square, and a quarter circle meets it smoothly.
+    #[test]
+    fn arcs_are_seen_as_they_are() {
+        let arc = |from: (f64, f64), to: (f64, f64), bulge| Segment {
+            from: Point::new(from.0, from.1),
+            to: Point::new(to.0, to.1),
+            bulge,
+        };
+        let bead = [
+            arc((-3.0, 5.0), (0.0, 5.0), 0.0),
+            arc((0.0, 5.0), (2.0, 5.0), -1.0),
+            arc((2.0, 5.0), (5.0, 5.0), 0.0),
+        ];
+        let chain = Chain(Polyline::of(bead));
+        assert!((chain.top() - 6.0).abs() < 1e-12);
+        let above = chain.above(5.5, -9.0, 9.0);
+        let half = 3.0_f64.sqrt() / 2.0;
+        assert!((above[0][0] - (1.0 - half)).abs() < 1e-12);
+        assert!((above[0][1] - (1.0 + half)).abs() < 1e-12 && above.len() == 1);
+        assert_eq!(chain.edges().len(), 4);
+        let quarter = -libm::tan(std::f64::consts::FRAC_PI_8);
+        let round = [arc((0.0, 4.0), (1.0, 5.0), quarter), arc((1.0, 5.0), (4.0, 5.0), 0.0)];
+        assert_eq!(Chain(Polyline::of(round)).edges().len(), 2);
     }
 }

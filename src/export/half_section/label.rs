@@ -11,7 +11,7 @@
 
 use super::chain::Chain;
 use super::sheet::Paper;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text};
 use crate::section::{Facet, Item, Section, Skin};
 
 /// Height of a letter on paper, in mm (ISO 3098-1 has 2.5, 3.5, 5). Smaller, and it is lost
@@ -54,7 +54,7 @@ pub fn draw(drawing: &mut Drawing, section: &Section, outside: &Chain, paper: Pa
         let neck = Point::new(tip.x, tip.y + length);
         let bend = Point::new(tip.x, knee);
         let end = Point::new(x, foot - paper.mm(FOOT));
-        drawing.polyline(Layer::Note, vec![neck, bend, end]);
+        drawing.polyline(Layer::Note, Polyline::straight(vec![neck, bend, end]));
         let barb = |side: f64| Point::new(tip.x + side, neck.y);
         drawing.triangle(Layer::Note, [tip, barb(half), barb(-half)]);
         let at = Point::new(x, foot);

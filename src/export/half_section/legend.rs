@@ -4,7 +4,8 @@ use super::label::letter;
 use super::sheet::Paper;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
 use crate::quantity::Length;
-use crate::section::{Bore, Depth, Grip, Item, Point as End, Section};
+use crate::section::{Bore, Depth, Facet, Item, Point as End, Section};
+use crate::solid::Meridian;
 
 /// Height of the title on paper, in mm (ISO 3098-1: 2.5, 3.5, 5).
 const TITLE: f64 = 5.0;
@@ -137,7 +138,11 @@ fn rows(section: &Section, seat: f64) -> Vec<Row> {
     let mut outside =
         |what: &str, size, place| rows.push([String::new(), what.to_owned(), size, place]);
     let shoulder = grip.length();
-    outside("grip", across(grip), span(Length::ZERO, shoulder));
+    outside("grip", across(section), span(Length::ZERO, shoulder));
+    if let Some(cap) = &grip.thread {
+        let thread = &cap.thread;
+        outside("cap thread", thread.designation.to_string(), span(thread.from, thread.to));
+    }
     if let Some(relief) = tenon.relief {
         outside("relief", diameter(relief.diameter), span(shoulder, shoulder + relief.width));
     }
@@ -175,12 +180,24 @@ fn bore(bore: &Bore) -> Option<Row> {
     Some([letter(bore.item).map(String::from)?, what.to_owned(), size, place])
 }
 
-/// Least and greatest diameter of the grip.
-fn across(grip: &Grip) -> String {
-    let ends = || grip.runs.iter().map(|run| run.to.diameter);
-    let [least, greatest] =
-        [ends().fold(grip.front, Length::min), ends().fold(grip.front, Length::max)];
-    let [least, greatest] = [least, greatest].map(diameter);
+/// Least and greatest diameter of the grip, its shoulder's foot and cut corners left out.
+fn across(section: &Section) -> String {
+    let grip = |item| matches!(item, Item::Grip(_) | Item::Bead(_) | Item::Groove(_));
+    let runs = section.part().runs;
+    let own = runs.iter().filter(|run| {
+        grip(run.feature.item) && !matches!(run.feature.facet, Facet::Fillet | Facet::Chamfer)
+    });
+    let radii: Vec<f64> = own
+        .flat_map(|run| {
+            let meridian = Meridian::of(run);
+            meridian.extremes().into_iter().map(move |v| meridian.at(v)[0])
+        })
+        .collect();
+    let [least, greatest] = [
+        radii.iter().copied().fold(f64::INFINITY, f64::min),
+        radii.iter().copied().fold(0.0, f64::max),
+    ]
+    .map(|r| diameter(Length::mm(r * 2.0)));
     if least == greatest { least } else { format!("{least} to {greatest}") }
 }
 

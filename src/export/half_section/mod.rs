@@ -27,7 +27,7 @@ mod thread;
 pub use sheet::{Sheet, sheet};
 
 use self::chain::Chain;
-use super::drawing::{Drawing, Layer, Point};
+use super::drawing::{Drawing, Layer, Point, Polyline};
 use crate::section::{Part, Section};
 
 /// The geometry alone, true to size.
@@ -70,12 +70,19 @@ fn cut_half(drawing: &mut Drawing, outside: &Chain, bore: &Chain) {
 
 fn outside_half(drawing: &mut Drawing, outside: &Chain) {
     let edges = outside.edges();
-    let faces = |n: usize| outside.0.get(n).map(|p| Point::new(p.x, 0.0));
-    let (front, back) = (faces(0), faces(outside.0.len().saturating_sub(1)));
     // The chain begins and ends at the bore's mouths; from outside the faces reach the axis.
-    let rim = outside.0.iter().skip(1).take(outside.0.len().saturating_sub(2));
-    let below = front.into_iter().chain(rim.map(|p| p.mirrored())).chain(back);
-    drawing.polyline(Layer::Outline, below.collect());
+    let count = outside.0.segments().len();
+    let below = outside.0.segments().enumerate().map(|(n, segment)| {
+        let mut segment = segment.mirrored();
+        if n == 0 {
+            segment.from.y = 0.0;
+        }
+        if n + 1 == count {
+            segment.to.y = 0.0;
+        }
+        segment
+    });
+    drawing.polyline(Layer::Outline, Polyline::of(below));
     for edge in edges.iter().skip(1).take(edges.len().saturating_sub(2)) {
         drawing.line(Layer::Edge, Point::new(edge.z, -edge.low), Point::new(edge.z, 0.0));
     }

@@ -1,9 +1,9 @@
 //! The picture of a half-section: the geometry, hatched, with its mate, letters and legend.
 
-use super::chain::{Chain, points};
+use super::chain::{Chain, polyline};
 use super::hatch::hatch;
 use super::{axis, label, legend, views};
-use crate::export::drawing::{Drawing, Layer, Point};
+use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
 use crate::section::Section;
 
 /// Scales of ISO 5455 for enlargement, and full size.
@@ -58,7 +58,8 @@ pub fn sheet(section: &Section) -> Sheet {
     let paper = Paper { scale };
     let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
     let mut drawing = Drawing::default();
-    let cut: Vec<Point> = outside.0.iter().chain(bore.0.iter().rev()).copied().collect();
+    let back = bore.0.reversed();
+    let cut = Polyline::of(outside.0.segments().chain(back.segments()));
     hatch(&mut drawing, &cut, paper.mm(HATCH_SPACING));
     let seat = section.seat().as_mm();
     mate(&mut drawing, section, seat);
@@ -84,14 +85,19 @@ pub fn sheet(section: &Section) -> Sheet {
 /// The nib unit in its seat, in the cut half; from outside only what stands proud of the front
 /// face is seen.
 fn mate(drawing: &mut Drawing, section: &Section, seat: f64) {
-    let unit = points(&section.unit.part().runs);
-    let chain: Vec<Point> = unit.into_iter().map(|p| Point::new(seat + p.x, p.y)).collect();
+    let unit = polyline(&section.unit.part().runs);
+    let seated = |p: Point| Point::new(seat + p.x, p.y);
+    let chain = Polyline::of(unit.segments().map(|segment| Segment {
+        from: seated(segment.from),
+        to: seated(segment.to),
+        ..segment
+    }));
     // The collar is the widest and foremost: its rim, back to the front face.
-    if let [front, rim, ..] = chain[..]
+    if let [front, rim, ..] = *chain.points()
         && rim.x < 0.0
     {
         let proud = [front, rim, Point::new(0.0, rim.y)].map(Point::mirrored);
-        drawing.polyline(Layer::Mate, proud.to_vec());
+        drawing.polyline(Layer::Mate, Polyline::straight(proud.to_vec()));
     }
     drawing.polyline(Layer::Mate, chain);
 }
