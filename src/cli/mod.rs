@@ -18,6 +18,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::Library;
 use crate::mesh::DEFAULT_CHORD;
+use make::Wanted;
 use outcome::Outcome;
 use screen::Screen;
 
@@ -72,6 +73,10 @@ enum Command {
         /// How far flat triangles may stray from the true surface, in mm
         #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
         chord: f64,
+        /// What to make, by name: section, unit, barrel, unit-plug, unit-ring, tenon-ring,
+        /// barrel-plug, or the blank at a stage, blank-1 and on (an unknown name lists them all)
+        #[arg(long, value_name = "NAME", value_delimiter = ',', default_value = "section")]
+        part: Vec<String>,
     },
     /// Check a section and write nothing
     Check {
@@ -107,7 +112,9 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord } => make::make(&library, &design, &out, chord, screen),
+        Command::Make { design, out, chord, part } => {
+            make::make(&library, &design, &out, &Wanted { parts: part, chord }, screen)
+        }
         Command::Check { design, json } => check::check(&library, &design, json, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),

@@ -1,11 +1,9 @@
 //! The whole set of files of a design.
 
 use super::report::report;
-use super::{ExportError, half_section_dxf, half_section_svg, stl};
+use super::{ExportError, MadePart, half_section_dxf, half_section_svg};
 use crate::check::Examination;
-use crate::mesh::{Audit, Mesh};
 use crate::section::Section;
-use crate::solid::Body;
 
 /// A file's name and bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,22 +29,22 @@ const DXF: &str = "half-section.dxf";
 const SVG: &str = "half-section.svg";
 const REPORT: &str = "report.json";
 
-/// All files of a section. The report comes last: it lists the others with their digests.
+/// All files of a section, and of the parts that were made with it. The report comes last: it
+/// lists the others with their digests.
 ///
 /// # Errors
 /// [`ExportError`] where a drawing can't be written.
 pub fn files(
     section: &Section,
-    body: &Body,
-    (mesh, audit): (&Mesh, Audit),
+    made: &MadePart,
+    parts: &[MadePart],
     examination: &Examination,
 ) -> Result<Vec<File>, ExportError> {
-    let mut files = vec![
-        File::new(STL, stl(mesh)),
-        File::new(DXF, half_section_dxf(section)?),
-        File::new(SVG, half_section_svg(section)),
-    ];
-    let text = report(section, body, (mesh, audit), &files, examination);
+    let mut files = made.files();
+    files.push(File::new(DXF, half_section_dxf(section)?));
+    files.push(File::new(SVG, half_section_svg(section)));
+    files.extend(parts.iter().flat_map(MadePart::files));
+    let text = report(section, made, parts, &files, examination);
     files.push(File::new(REPORT, text));
     Ok(files)
 }

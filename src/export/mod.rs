@@ -13,12 +13,14 @@ pub mod dxf;
 mod error;
 mod file;
 pub mod half_section;
+mod part;
 mod report;
 mod stl;
 pub mod svg;
 
 pub use error::ExportError;
 pub use file::{File, NAMES, files};
+pub use part::{MadePart, part_file_names};
 pub use report::{FORMAT, checks_json};
 pub use stl::stl;
 

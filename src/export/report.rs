@@ -8,11 +8,9 @@ use std::fmt::Write;
 use serde::Serialize;
 use sha2::{Digest, Sha256};
 
-use super::File;
-use crate::check::{Bound, Examination, Finding, Spot};
-use crate::mesh::{Audit, Mesh};
+use super::{File, MadePart};
+use crate::check::{Bound, Chord, Examination, Finding, Spot};
 use crate::section::Section;
-use crate::solid::Body;
 
 /// The version of the report's form; it grows when a key changes its meaning or goes.
 pub const FORMAT: u32 = 1;
@@ -25,6 +23,7 @@ struct Report<'a> {
     material: &'a str,
     solid: SolidPart,
     mesh: MeshPart,
+    parts: Vec<OtherPart<'a>>,
     files: BTreeMap<&'a str, String>,
     checks: Vec<Check>,
     information: Vec<Information>,
@@ -49,8 +48,67 @@ struct MeshPart {
     triangles: usize,
     volume_mm3: f64,
     chord_error_mm: f64,
+    chord: ChordPart,
     closed: bool,
     genus: i64,
+}
+
+#[derive(Serialize)]
+struct ChordPart {
+    asked_mm: f64,
+    in_force_mm: f64,
+    tightened_by: Option<ThinnestPart>,
+}
+
+#[derive(Serialize)]
+struct ThinnestPart {
+    feature: String,
+    size_mm: f64,
+}
+
+#[derive(Serialize)]
+struct OtherPart<'a> {
+    name: &'a str,
+    solid: SolidPart,
+    mesh: MeshPart,
+}
+
+impl SolidPart {
+    fn of(made: &MadePart) -> Self {
+        let exact = made.body.measures();
+        Self {
+            volume_mm3: exact.volume,
+            area_mm2: exact.area,
+            centroid_mm: exact.centroid,
+            bounds_mm: BoundsPart { min: exact.bounds.min, max: exact.bounds.max },
+        }
+    }
+}
+
+impl MeshPart {
+    fn of(made: &MadePart) -> Self {
+        Self {
+            triangles: made.mesh.triangles.len(),
+            volume_mm3: made.audit.volume,
+            chord_error_mm: made.mesh.chord_error,
+            chord: ChordPart::of(&made.chord),
+            // A mesh that is not closed is never handed out.
+            closed: true,
+            genus: made.audit.genus,
+        }
+    }
+}
+
+impl ChordPart {
+    fn of(chord: &Chord) -> Self {
+        let by = chord.tightened_by.as_ref();
+        Self {
+            asked_mm: chord.asked,
+            in_force_mm: chord.in_force,
+            tightened_by: by
+                .map(|thin| ThinnestPart { feature: thin.feature.clone(), size_mm: thin.size }),
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -97,35 +155,30 @@ struct SpotPart {
     z_mm: f64,
 }
 
-/// The report of a section's solid, mesh, files and checks.
+/// The report of a section's solid, mesh, files and checks, and of the parts beside it.
 pub(super) fn report(
     section: &Section,
-    body: &Body,
-    (mesh, audit): (&Mesh, Audit),
+    made: &MadePart,
+    parts: &[MadePart],
     files: &[File],
     examination: &Examination,
 ) -> String {
-    let exact = body.measures();
     let (checks, information) = findings(examination);
     json(&Report {
         format: FORMAT,
         name: &section.name,
         unit: &section.unit.name,
         material: &section.material,
-        solid: SolidPart {
-            volume_mm3: exact.volume,
-            area_mm2: exact.area,
-            centroid_mm: exact.centroid,
-            bounds_mm: BoundsPart { min: exact.bounds.min, max: exact.bounds.max },
-        },
-        mesh: MeshPart {
-            triangles: mesh.triangles.len(),
-            volume_mm3: audit.volume,
-            chord_error_mm: mesh.chord_error,
-            // A mesh that is not closed is never handed out.
-            closed: true,
-            genus: audit.genus,
-        },
+        solid: SolidPart::of(made),
+        mesh: MeshPart::of(made),
+        parts: parts
+            .iter()
+            .map(|part| OtherPart {
+                name: &part.name,
+                solid: SolidPart::of(part),
+                mesh: MeshPart::of(part),
+            })
+            .collect(),
         files: files.iter().map(|file| (file.name.as_str(), digest(&file.bytes))).collect(),
         checks,
         information,

@@ -8,25 +8,31 @@
 //! that [`crate::solid`] needs. Feature names are made here and go through to every output.
 
 mod barrel;
+mod blank;
 mod bore;
+mod companion;
 mod fault;
 mod feature;
 mod limits;
 mod outline;
 mod outside;
 mod rules;
+mod stage;
 mod thread;
 mod unit;
 mod worst;
 
 pub use barrel::{Barrel, Counterbore};
-pub use bore::{Bore, Depth, EnvelopeRun, Point, envelope};
+pub use blank::Blank;
+pub use bore::{Bore, CentrePilot, Depth, EnvelopeRun, Mouth, Point, envelope};
+pub use companion::{CheckFit, NamedPart, check_fit, plug, ring};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
 pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{Grip, GripRun, Pilot, Relief, Tenon};
 pub use rules::faults;
+pub use stage::Stage;
 pub use thread::{Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
 
@@ -50,7 +56,7 @@ pub struct Section {
     pub grip: Grip,
     /// What screws into the barrel.
     pub tenon: Tenon,
-    /// The holes, each a tool from the front, widest first.
+    /// The holes, each a tool: those of the unit's stack, widest first, then all others.
     pub bores: Vec<Bore>,
     /// The thread that takes the unit, cut into the tap drill's hole.
     pub unit_thread: Thread,
@@ -60,6 +66,8 @@ pub struct Section {
     pub barrel: Barrel,
     /// The material's name.
     pub material: String,
+    /// The rod that it is made of.
+    pub blank: Blank,
     /// What is still to come off the front.
     pub allowance: Allowance,
     /// What the part is judged by.
@@ -90,31 +98,9 @@ impl Section {
     ///
     /// The chain is only sound where [`faults`] finds none.
     pub fn part(&self) -> Part {
-        let mut runs = outside::runs(&self.grip, &self.tenon);
-        let bores = envelope(&self.bores, self.length());
-        let outer_end = runs.last().map(|run| run.to);
-        let outer_start = runs.first().map(|run| run.from);
-        let end = |item, from, to| Run {
-            feature: Feature::new(item, Facet::Side),
-            skin: Skin::End,
-            from,
-            to,
-            shape: Shape::Straight,
-        };
-        if let (Some(outer), Some(inner)) = (outer_end, bores.last()) {
-            runs.push(end(Item::BackFace, outer, inner.to));
-        }
-        runs.extend(bores.iter().rev().map(|run| Run {
-            feature: run.feature,
-            skin: Skin::Bore,
-            from: run.to,
-            to: run.from,
-            shape: Shape::Straight,
-        }));
-        if let (Some(outer), Some(inner)) = (outer_start, bores.first()) {
-            runs.push(end(Item::FrontFace, inner.from, outer));
-        }
+        let outside = outside::runs(&self.grip, &self.tenon);
         let threads = vec![self.tenon.thread.clone(), self.unit_thread.clone()];
+        let runs = outline::joined(outside, &envelope(&self.bores, self.length()), self.length());
         Part { runs, threads }.snapped()
     }
 }

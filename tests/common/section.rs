@@ -3,7 +3,7 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit, Offsets,
+    Allowance, Barrel, Blank, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit, Mouth, Offsets,
     PercentLimits, Pilot, Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Unit,
     UnitStep, WallLimits,
 };
@@ -13,6 +13,7 @@ pub fn bore(item: Item, diameter: f64, depth: f64, point: f64) -> Bore {
     let (d, angle) = (mm(diameter), Angle::deg(point));
     Bore {
         item,
+        mouth: Mouth::Front,
         diameter: d,
         depth: if depth.is_finite() { Depth::To(mm(depth)) } else { Depth::Through },
         point: if point < 180.0 { Point::Cone(angle) } else { Point::Flat },
@@ -97,6 +98,7 @@ pub fn r1() -> Section {
         unit: unit(),
         barrel,
         material: "cast resin".to_owned(),
+        blank: Blank { diameter: mm(14.0), length: mm(64.0) },
         allowance: Allowance { facing: mm(0.2), sanding: mm(0.05) },
         criteria: criteria(),
     }

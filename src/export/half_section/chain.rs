@@ -42,10 +42,27 @@ impl Chain {
 
     /// The wall of the bore, from its front mouth to its back mouth.
     pub fn bore(part: &Part) -> Self {
-        let runs: Vec<Run> = part.runs.iter().filter(|r| r.skin == Skin::Bore).copied().collect();
-        let mut points = points(&runs);
-        points.reverse();
-        Self(points)
+        let bore = part.runs.iter().rev().filter(|run| run.skin == Skin::Bore);
+        let mut runs: Vec<Run> = bore.map(|run| run.reversed()).collect();
+        // Of two holes that do not meet, the one from the back comes first here.
+        let breaks = runs.windows(2).position(|pair| pair[0].to != pair[1].from);
+        runs.rotate_left(breaks.map_or(0, |n| n + 1));
+        let front = runs.len() - breaks.map_or(0, |n| n + 1);
+        let (front, back) = runs.split_at(front);
+        Self([points(front), points(back)].concat())
+    }
+
+    /// The chain without what of it lies on the axis: two pieces where two holes do not meet.
+    pub fn off_axis(&self) -> Vec<Vec<Point>> {
+        let mut pieces = vec![Vec::new()];
+        for (n, point) in self.0.iter().enumerate() {
+            if n > 0 && point.y == 0.0 && self.0[n - 1].y == 0.0 {
+                pieces.push(Vec::new());
+            }
+            pieces.last_mut().expect("there is one").push(*point);
+        }
+        pieces.retain(|piece| piece.len() > 1);
+        pieces
     }
 
     /// The greatest y.
