@@ -113,7 +113,7 @@ fn every_line_of_the_template_may_be_put_to_use() {
     let resolved = sound(&Library::default(), &path(&files, "pen.toml"));
     // `beyond` stands for a depth, and is the only key that leaves something to be worked out.
     let derived: Vec<&str> = resolved.derived.iter().map(|d| d.key.as_str()).collect();
-    assert_eq!(derived, ["bores.tap_drill.depth"]);
+    assert_eq!(derived, ["bores.tap_drill.depth", "blank.diameter", "blank.length"]);
     assert_eq!(resolved.section.criteria.walls.of(Zone::Lip).source, "this design");
 }
 
@@ -187,6 +187,9 @@ fn what_is_left_out_is_derived() {
     assert_eq!(derived("bores.tap_drill.depth"), "12.7 mm");
     assert_eq!(derived("bores.through.diameter"), "6.5 mm");
     assert_eq!(derived("barrel.outside"), "12.4 mm");
+    // 12.4 + 1 rounded up; 22 + 9 + 0.35 to come off.
+    assert_eq!(derived("blank.diameter"), "14 mm");
+    assert_eq!(derived("blank.length"), "31.35 mm");
     let how = resolved.readings.iter().find(|reading| reading.key == "thread.diameter");
     assert!(how.is_some_and(|reading| reading.how.starts_with("caliper")));
 }

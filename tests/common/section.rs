@@ -125,6 +125,7 @@ pub fn drilled() -> Section {
     section.bores[0] = bore(Item::Recess, 8.9, 0.9, 60.0);
     section.bores[1] = bore(Item::ClearanceBore, 8.3, 4.6, 118.0);
     let tap_drill = bore(Item::TapDrill, 7.5, 13.5, 118.0);
+    section.unit_thread.form.crest = mm(7.5);
     section.bores[2] = Bore { tool: Some("19/64 in".to_owned()), ..tap_drill };
     section.bores[3] = bore(Item::ThroughBore, 6.9, f64::INFINITY, 118.0);
     section

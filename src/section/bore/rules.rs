@@ -94,19 +94,19 @@ fn reliefs_in_solid(section: &Section) -> Option<SectionError> {
             .into_iter()
             .filter(|run| run.feature.item == relief.item)
             .any(|run| run.to.z > closes + COINCIDENT && run.from.z < opens - COINCIDENT);
-        standing.then_some(SectionError::ReliefInSolid {
-            bore: relief.item,
-            z: if from < closes { closes } else { opens },
-            to: if from < closes { to } else { from },
-        })
+        // A relief in the hole from the back goes too far to the front.
+        let (z, to) = if to > opens { (opens, from) } else { (closes, to) };
+        standing.then_some(SectionError::ReliefInSolid { bore: relief.item, z, to })
     })
 }
 
-/// Tools of which nothing stands in the envelope, where one of both is not of the stack.
+/// Tools of which nothing stands in the envelope, where one of both is not of the stack. A through
+/// bore that is bored out wherever it goes has still been of use.
 fn swallowed(section: &Section, runs: &[EnvelopeRun], found: &mut Vec<SectionError>) {
     let length = section.length();
     let stands = |item: Item| runs.iter().any(|run| run.feature.item == item);
-    for bore in section.bores.iter().filter(|bore| !stands(bore.item)) {
+    let of_use = |bore: &&Bore| bore.item != Item::ThroughBore && !stands(bore.item);
+    for bore in section.bores.iter().filter(of_use) {
         // What stands in its place: the widest at the middle of its full diameter.
         let [from, to] = bore.full(length);
         let z = (from + to) / 2.0;
