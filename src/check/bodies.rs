@@ -1,9 +1,7 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
 use crate::quantity::Length;
-use crate::section::{
-    Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit,
-};
+use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
 use crate::solid::{Body, BuildError, CutThread, Swept, build};
 
 /// A body with its lines in the half-plane.

@@ -10,8 +10,7 @@ use crate::section::{Item, Skin, Zone};
 use crate::solid::Swept;
 
 /// Code and title.
-pub(super) const FLOOR: (&str, &str) =
-    ("wall.floor", "Floor between the blind bore and the back");
+pub(super) const FLOOR: (&str, &str) = ("wall.floor", "Floor between the blind bore and the back");
 
 /// The least distance from the blind hole at the front to the hole from the back, or to the back
 /// face; none for a section that is bored through. It is judged as the wall round the through
@@ -37,7 +36,8 @@ pub(super) fn check(model: &Model) -> Option<Finding> {
 /// The floor's thickness and place.
 fn floor(body: &Built) -> Option<(f64, Place)> {
     let on_axis = |line: &&Swept| line.from[0] == 0.0 || line.to[0] == 0.0;
-    let ends = body.lines.iter().filter(on_axis).map(|l| if l.from[0] == 0.0 { l.from } else { l.to });
+    let ends =
+        body.lines.iter().filter(on_axis).map(|l| if l.from[0] == 0.0 { l.from } else { l.to });
     // Two places on the axis, between which the floor lies; a part that is bored through has none.
     let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), p| (a.min(p[1]), b.max(p[1])));
     if low >= high {
@@ -48,9 +48,8 @@ fn floor(body: &Built) -> Option<(f64, Place)> {
     // nearer to the axis tells which.
     let near = |l: &Swept| if l.from[0] <= l.to[0] { l.from[1] } else { l.to[1] };
     let bore = |l: &&Swept| l.skin == Skin::Bore && near(l) < middle;
-    let behind = |l: &&Swept| {
-        l.feature.item == Item::BackFace || (l.skin == Skin::Bore && near(l) > middle)
-    };
+    let behind =
+        |l: &&Swept| l.feature.item == Item::BackFace || (l.skin == Skin::Bore && near(l) > middle);
     let front: Vec<&Swept> = body.lines.iter().filter(bore).collect();
     let back: Vec<&Swept> = body.lines.iter().filter(behind).collect();
     nearest_pair(&front, &back)

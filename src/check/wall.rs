@@ -43,8 +43,18 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     let mut findings: Vec<Finding> = zones
         .filter_map(|(zone, name)| {
             let limit = model.section.criteria.walls.of(zone);
-            let drawn = thinnest(model, &model.part.drawn, |b, o| in_zone(model.section, zone, b, o), modelled)?;
-            let least = thinnest(model, &model.part.least, |b, o| in_zone(model.section, zone, b, o), at_worst)?;
+            let drawn = thinnest(
+                model,
+                &model.part.drawn,
+                |b, o| in_zone(model.section, zone, b, o),
+                modelled,
+            )?;
+            let least = thinnest(
+                model,
+                &model.part.least,
+                |b, o| in_zone(model.section, zone, b, o),
+                at_worst,
+            )?;
             let band = model.section.criteria.band.as_mm();
             let measure =
                 Measure { worst: least.at_worst, error: ROUNDING, uncertainty: 0.0, band };

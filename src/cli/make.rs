@@ -57,7 +57,9 @@ pub(super) fn make(
     let own: Vec<&str> = made.files.iter().map(|file| file.name.as_str()).collect();
     // Without the section its set stays as it is, and only the parts' files are replaced.
     let ours = match made.examination {
-        Some(_) => export::NAMES.iter().copied().chain(of_parts.iter().map(String::as_str)).collect(),
+        Some(_) => {
+            export::NAMES.iter().copied().chain(of_parts.iter().map(String::as_str)).collect()
+        }
         None => own,
     };
     if let Err(error) = archive::replace(&folder, &made.files, &ours) {
@@ -157,8 +159,7 @@ fn one_part(named: NamedPart, asked: f64, progress: &Progress) -> Result<MadePar
     let body = build(&named.part).map_err(|e| (e.code(), e.to_string()))?;
     let chord = chord(&named.part, &body, asked);
     progress.step("cutting the surface into triangles");
-    let (mesh, audit) =
-        tessellate(&body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
+    let (mesh, audit) = tessellate(&body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
     Ok(MadePart { name: named.name, body, mesh, audit, chord })
 }
 

@@ -244,7 +244,10 @@ impl DesignFile {
         let barrel =
             reader.need_table("barrel", "[barrel] with depth = 14", barrel).unwrap_or_default();
         let blank = reader
-            .table("blank", |r| BlankFile { diameter: r.maybe("diameter"), length: r.maybe("length") })
+            .table("blank", |r| BlankFile {
+                diameter: r.maybe("diameter"),
+                length: r.maybe("length"),
+            })
             .unwrap_or_default();
         let allowance = reader
             .table("allowance", |r| (r.maybe("facing"), r.maybe("sanding")))

@@ -12,7 +12,7 @@
 use super::outside::Pen;
 use super::{Facet, Feature, Item, Part, Section, Side, Skin, Station, Thread, ThreadForm};
 use crate::quantity::Length;
-use crate::standard::iso965::{Position, fundamental_deviation};
+use crate::standard::iso965::{Position, ToleranceClass, fundamental_deviation};
 
 /// Wall of a ring outside its thread, and how much wider a plug's body is than its thread, per
 /// side (common practice, no source): less, and there is nothing to hold; more wastes a rod.
@@ -44,7 +44,7 @@ pub fn check_fit(thread: &Thread) -> Option<CheckFit> {
     /// The grade of the medium fit (ISO 965-1, 6H/6g).
     const MEDIUM: u8 = 6;
     let deviation = fundamental_deviation(Position::ExternalG, thread.form.pitch).ok()?.abs();
-    let grade = thread.designation.class().map_or(MEDIUM, |class| class.pitch_grade());
+    let grade = thread.designation.class().map_or(MEDIUM, ToleranceClass::pitch_grade);
     let clearance = if grade < MEDIUM { deviation / 2.0 } else { deviation };
     Some(CheckFit { clearance })
 }

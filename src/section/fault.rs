@@ -480,10 +480,9 @@ impl fmt::Display for SectionError {
                 f,
                 "the {bore} leaves nothing: the {by} of {diameter} is as wide wherever it goes"
             ),
-            Self::CutsUnitThread { bore, diameter, from, to, .. } => write!(
-                f,
-                "the {bore} of {diameter} cuts the unit thread away from {from} to {to}"
-            ),
+            Self::CutsUnitThread { bore, diameter, from, to, .. } => {
+                write!(f, "the {bore} of {diameter} cuts the unit thread away from {from} to {to}")
+            }
             Self::HolesTouch { bore, other, z, .. } => {
                 write!(f, "the {bore} just touches the {other} on the axis, at {z} from the front")
             }

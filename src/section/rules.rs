@@ -202,7 +202,8 @@ fn unit(section: &Section, found: &mut Vec<SectionError>) {
     // The widest of the other holes where the collar is to rest.
     let length = section.length();
     let behind = section.bores.iter().filter(|bore| bore.item != Item::Recess);
-    let at_seat = behind.map(|bore| (bore.item, bore::tool_diameter_at(bore, section.seat(), length)));
+    let at_seat =
+        behind.map(|bore| (bore.item, bore::tool_diameter_at(bore, section.seat(), length)));
     let widest = at_seat.reduce(|a, b| if b.1 > a.1 { b } else { a });
     if let Some((bore, hole)) = widest
         && unit.collar.value <= hole

@@ -82,9 +82,8 @@ impl Section {
     fn in_order(&self) -> Vec<&Bore> {
         let late = |bore: &&Bore| bore.item != Item::Countersink(Mouth::Front);
         let mut order: Vec<&Bore> = self.bores.iter().filter(late).collect();
-        let place = |bore: &Bore| {
-            (bore.mouth == Mouth::Front, matches!(bore.depth, Depth::Between(..)))
-        };
+        let place =
+            |bore: &Bore| (bore.mouth == Mouth::Front, matches!(bore.depth, Depth::Between(..)));
         order.sort_by(|a, b| {
             let size = a.diameter.as_mm().total_cmp(&b.diameter.as_mm());
             place(a).cmp(&place(b)).then(size)

@@ -84,8 +84,10 @@ fn blind_from_the_back_alone() {
 #[test]
 fn blind_from_both_ends() {
     let holes = vec![bore(Item::TapDrill, 8.0, 10.0, 118.0), from_back(6.0, 9.0, 90.0)];
-    let removed =
-        cylinder(8.0, 10.0) + frustum(8.0, 0.0, 118.0) + cylinder(6.0, 9.0) + frustum(6.0, 0.0, 90.0);
+    let removed = cylinder(8.0, 10.0)
+        + frustum(8.0, 0.0, 118.0)
+        + cylinder(6.0, 9.0)
+        + frustum(6.0, 0.0, 90.0);
     holds(&rod(holes), removed, 0);
 }
 
@@ -150,10 +152,18 @@ fn fixture(name: &str) -> Section {
 #[test]
 fn fixtures_are_solids() {
     for (name, genus, features) in [
-        ("both-ends", 1, &["bore-step-front-1", "bore-step-back-1.floor", "bore-step-back-2.cone"][..]),
+        (
+            "both-ends",
+            1,
+            &["bore-step-front-1", "bore-step-back-1.floor", "bore-step-back-2.cone"][..],
+        ),
         ("blind", 0, &["bore-step-front-1.cone", "bore-step-back-1.cone", "tap-drill.cone"]),
         ("blind-flat", 0, &["recess.cone", "centre-pilot", "centre-pilot.cone", "tap-drill.floor"]),
-        ("reliefs", 1, &["countersink-front", "countersink-back", "bore-relief-1.cone", "bore-relief-2.floor"]),
+        (
+            "reliefs",
+            1,
+            &["countersink-front", "countersink-back", "bore-relief-1.cone", "bore-relief-2.floor"],
+        ),
     ] {
         let section = fixture(name);
         assert_eq!(faults(&section), [], "{name}");
@@ -198,7 +208,12 @@ fn a_reliefs_wall_is_judged() {
     };
     let (before, after) = (through(&section), through(&wide));
     // The outside there is about 12.1 wide.
-    assert!(after.measured < 0.6 && before.measured > 2.0, "{} {}", after.measured, before.measured);
+    assert!(
+        after.measured < 0.6 && before.measured > 2.0,
+        "{} {}",
+        after.measured,
+        before.measured
+    );
     let place = after.place.unwrap();
     assert_eq!(place.inner.feature.item, Item::BoreRelief(2));
 }

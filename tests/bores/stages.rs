@@ -13,9 +13,10 @@ fn designs() -> Vec<Section> {
     let library = Library::default();
     let fixture = |name: &str| format!("{}/tests/fixtures/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     let paths = ["r1", "both-ends", "blind", "blind-flat", "reliefs"].map(fixture);
-    let loaded = ["demo".to_owned()].into_iter().chain(paths).map(|path| {
-        load(&library, &path).unwrap_or_else(|e| panic!("{path}: {e:?}")).section
-    });
+    let loaded = ["demo".to_owned()]
+        .into_iter()
+        .chain(paths)
+        .map(|path| load(&library, &path).unwrap_or_else(|e| panic!("{path}: {e:?}")).section);
     loaded.chain(all()).collect()
 }
 

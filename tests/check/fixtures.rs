@@ -2,9 +2,9 @@
 
 use sectionwright::quantity::{Angle, Length, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, Criteria, Depth, Grip, GripRun, Item, Limit, Mouth, Offsets, PercentLimits,
-    Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Thread, ThreadLimits, Unit,
-    UnitStep, WallLimits, Zone,
+    Allowance, Barrel, Blank, Bore, Criteria, Depth, Grip, GripRun, Item, Limit, Mouth, Offsets,
+    PercentLimits, Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Thread,
+    ThreadLimits, Unit, UnitStep, WallLimits, Zone,
 };
 
 use crate::common::{basic_thread, mm};

@@ -3,9 +3,9 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit, Mouth, Offsets,
-    PercentLimits, Pilot, Point, Reading, Relief, Section, Shape, Side, Station, Tenon, Unit,
-    UnitStep, WallLimits,
+    Allowance, Barrel, Blank, Bore, Counterbore, Criteria, Depth, Grip, GripRun, Item, Limit,
+    Mouth, Offsets, PercentLimits, Pilot, Point, Reading, Relief, Section, Shape, Side, Station,
+    Tenon, Unit, UnitStep, WallLimits,
 };
 
 /// A hole to a depth (through where it is not finite), with an included angle (flat at 180).

@@ -22,7 +22,10 @@ pub(super) fn resolve(
     (part, outside): (Place, Place),
     making: &mut Making,
 ) -> Blank {
-    let places = [(Subject::BlankDiameter, &file.diameter, outside), (Subject::BlankLength, &file.length, part)];
+    let places = [
+        (Subject::BlankDiameter, &file.diameter, outside),
+        (Subject::BlankLength, &file.length, part),
+    ];
     for (subject, written, made_from) in places {
         making.places.set(subject, written.as_ref().map_or(made_from, Placed::at));
     }

@@ -46,6 +46,7 @@ pub(super) struct Diameter {
 }
 
 /// A tool without its diameter.
+#[derive(Clone, Copy)]
 pub(super) struct Tool<'a> {
     pub(super) item: Item,
     pub(super) mouth: Mouth,

@@ -49,7 +49,8 @@ fn intervals(pieces: &[Piece], length: Length) -> Vec<(Length, Length)> {
     cuts.sort_by(order);
     cuts.dedup_by(|b, a| *b - *a <= COINCIDENT);
     // A crossing that falls on the end of a piece is that end, which is exact.
-    let pairs = pieces.iter().enumerate().flat_map(|(n, a)| pieces[..n].iter().map(move |b| (a, b)));
+    let pairs =
+        pieces.iter().enumerate().flat_map(|(n, a)| pieces[..n].iter().map(move |b| (a, b)));
     let mut crossings: Vec<Length> = pairs
         .filter_map(|(a, b)| {
             let z = a.meets(b)?;
@@ -111,7 +112,7 @@ impl Walk<'_> {
                 self.runs.push(run);
             }
             _ => {
-                self.to_axis();
+                self.close();
                 let axis = Station::new(Length::ZERO, from);
                 if from > Length::ZERO && run.from.diameter > Length::ZERO {
                     self.wall(run.feature.item, axis, run.from);
@@ -126,7 +127,7 @@ impl Walk<'_> {
     }
 
     /// Ends the hole that the walk is in.
-    fn to_axis(&mut self) {
+    fn close(&mut self) {
         if let Some(last) = self.runs.last().copied()
             && last.to.diameter > Length::ZERO
         {
@@ -136,7 +137,7 @@ impl Walk<'_> {
 
     fn finish(mut self, length: Length) -> Vec<EnvelopeRun> {
         if self.runs.last().is_some_and(|last| last.to.z < length) {
-            self.to_axis();
+            self.close();
         }
         self.runs
     }
@@ -256,7 +257,8 @@ mod tests {
     /// Source: plane geometry.
     #[test]
     fn countersinks_are_all_cone() {
-        let sink = |mouth| bore(Item::Countersink(mouth), mouth, 9.0, Depth::To(Length::ZERO), cone(90.0));
+        let sink =
+            |mouth| bore(Item::Countersink(mouth), mouth, 9.0, Depth::To(Length::ZERO), cone(90.0));
         let stack = [through(7.0), sink(Mouth::Front), sink(Mouth::Back)];
         assert_eq!(names(&stack), ["countersink-front", "through-bore", "countersink-back"]);
         let found = corners(&stack);
@@ -267,7 +269,8 @@ mod tests {
     #[test]
     fn a_relief_widens_and_narrows() {
         let stack = [through(7.0), relief(8.0, 10.0, 12.0, Point::Flat)];
-        let expected = [(7.0, 0.0), (7.0, 10.0), (8.0, 10.0), (8.0, 12.0), (7.0, 12.0), (7.0, 30.0)];
+        let expected =
+            [(7.0, 0.0), (7.0, 10.0), (8.0, 10.0), (8.0, 12.0), (7.0, 12.0), (7.0, 30.0)];
         assert_eq!(corners(&stack), expected);
         assert!(names(&stack).contains(&"bore-relief-1.floor".to_owned()));
         let sloped = corners(&[through(7.0), relief(8.0, 10.0, 12.0, cone(90.0))]);
@@ -298,7 +301,8 @@ mod tests {
             let equal = [front(Item::TapDrill, d, 10.0, Point::Flat), through(7.0)];
             assert_eq!(names(&equal), ["through-bore"], "{d}");
             // Two blind holes of one size that overlap.
-            let meet = [front(Item::TapDrill, d, 20.0, Point::Flat), back(1, 7.0, 15.0, Point::Flat)];
+            let meet =
+                [front(Item::TapDrill, d, 20.0, Point::Flat), back(1, 7.0, 15.0, Point::Flat)];
             assert_eq!(envelope(&meet, LENGTH).len(), 1, "{d}");
         }
         // Two flat tools that end at one z, from one side and from both.
@@ -320,7 +324,8 @@ mod tests {
         assert_eq!(names(&corner), ["clearance-bore", "clearance-bore.cone", "through-bore"]);
         assert!((corners(&corner)[2].1 - 11.0).abs() < 1e-12);
         // A point's cone that ends where a tool from the back begins.
-        let meets = [front(Item::ClearanceBore, 8.0, 10.0, cone(90.0)), back(1, 7.0, 19.5, Point::Flat)];
+        let meets =
+            [front(Item::ClearanceBore, 8.0, 10.0, cone(90.0)), back(1, 7.0, 19.5, Point::Flat)];
         assert_eq!(corners(&meets), [(8.0, 0.0), (8.0, 10.0), (7.0, 10.5), (7.0, 30.0)]);
         // A point that reaches exactly the back face, and one that comes out.
         let reaches = [front(Item::TapDrill, 8.0, 26.0, cone(90.0))];

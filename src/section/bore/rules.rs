@@ -79,14 +79,13 @@ fn cuts_thread(section: &Section, bore: &Bore) -> Option<SectionError> {
 fn reliefs_in_solid(section: &Section) -> Option<SectionError> {
     let length = section.length();
     let is_relief = |bore: &&Bore| matches!(bore.depth, Depth::Between(..));
-    let others: Vec<Bore> =
-        section.bores.iter().filter(|bore| !is_relief(bore)).cloned().collect();
+    let others: Vec<Bore> = section.bores.iter().filter(|bore| !is_relief(bore)).cloned().collect();
     let hole = envelope(&others, length);
     let on_axis = |z: Length, diameter: Length| (diameter == Length::ZERO).then_some(z);
     let closes = hole.iter().find_map(|run| on_axis(run.to.z, run.to.diameter));
     // Only a hole that ends can be passed; the walk reaches the back face if it does not.
     let closes = closes.or_else(|| hole.is_empty().then_some(Length::ZERO))?;
-    let opens = hole.iter().filter_map(|run| on_axis(run.from.z, run.from.diameter)).last();
+    let opens = hole.iter().filter_map(|run| on_axis(run.from.z, run.from.diameter)).next_back();
     let opens = opens.unwrap_or(length);
     section.bores.iter().filter(is_relief).find_map(|relief| {
         let [from, to] = relief.full(length);

@@ -245,9 +245,8 @@ mod tests {
     }
 
     fn corners(bore: &Bore) -> Vec<[f64; 4]> {
-        let corner = |p: &Piece| {
-            [p.from.diameter, p.from.z, p.to.diameter, p.to.z].map(Length::as_mm)
-        };
+        let corner =
+            |p: &Piece| [p.from.diameter, p.from.z, p.to.diameter, p.to.z].map(Length::as_mm);
         bore.pieces(Length::mm(30.0)).iter().map(corner).collect()
     }
 
