@@ -6,6 +6,8 @@ mod common;
 mod chords;
 #[path = "bores/companions.rs"]
 mod companions;
+#[path = "bores/random.rs"]
+mod random;
 #[path = "bores/shapes.rs"]
 mod shapes;
 #[path = "bores/stages.rs"]

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use super::common::mm;
 use super::common::section::{bore, r1};
-use sectionwright::check::verdicts;
+use sectionwright::check::{Verdict, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;
 use sectionwright::quantity::Angle;
@@ -178,6 +178,8 @@ fn fixtures_are_solids() {
         }
         let found = verdicts(&section).unwrap_or_else(|e| panic!("{name}: {e}"));
         assert_eq!(found.finding("wall.floor").is_some(), genus == 0, "{name}");
+        let breaks = found.findings.iter().filter(|f| f.verdict() == Some(Verdict::Breaks));
+        assert_eq!(breaks.map(|f| f.code).collect::<Vec<_>>(), Vec::<&str>::new(), "{name}");
     }
 }
 
