@@ -149,6 +149,66 @@ fn a_chord_that_cannot_be_made_is_refused() {
     assert!(!home.path().join("out").exists());
 }
 
+/// A chord that is too coarse for the part is tightened, and it is said, on the screen and in the
+/// report; what is within it then has the finer chord's triangles.
+#[test]
+fn a_chord_too_coarse_for_the_part_is_tightened() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", "--chord", "0.5"]);
+    assert_eq!(status(&made), 0, "{}", err(&made));
+    assert!(out(&made).contains("0.5 mm was asked for"), "{}", out(&made));
+    let report = |folder: &str| -> serde_json::Value {
+        let text = fs::read_to_string(home.path().join(folder).join("demo/report.json")).unwrap();
+        serde_json::from_str(&text).unwrap()
+    };
+    let chord = report("out")["mesh"]["chord"].clone();
+    let (in_force, size) = (&chord["in_force_mm"], &chord["tightened_by"]["size_mm"]);
+    assert_eq!(chord["asked_mm"], 0.5);
+    assert!((in_force.as_f64().unwrap() - size.as_f64().unwrap() / 4.0).abs() < 1e-12);
+    assert!(report("out")["mesh"]["chord_error_mm"].as_f64() <= in_force.as_f64());
+    let fine = run(home.path(), &["make", "--out", "fine"]);
+    assert!(!out(&fine).contains("asked for"));
+    assert!(report("fine")["mesh"]["chord"]["tightened_by"].is_null());
+}
+
+/// Parts are written beside the section, or alone; the section's own set is not lost by that, and
+/// making the section anew clears parts of an earlier design.
+#[test]
+fn parts_are_made_by_name() {
+    let home = tempfile::tempdir().unwrap();
+    let folder = home.path().join("out/demo");
+    run(home.path(), &["make", "--quiet"]);
+    let section = set(&folder);
+    let made = run(home.path(), &["make", "--part", "unit,blank-2", "--part=tenon-ring"]);
+    assert_eq!(status(&made), 0, "{}", err(&made));
+    assert!(out(&made).contains("blank-2.stl") && !out(&made).contains("section.stl"));
+    let with_parts = set(&folder);
+    assert!(section.iter().all(|(name, bytes)| with_parts.get(name) == Some(bytes)));
+    let added: Vec<&String> = with_parts.keys().filter(|k| !section.contains_key(*k)).collect();
+    assert_eq!(added, ["blank-2.stl", "tenon-ring.stl", "unit.stl"]);
+    run(home.path(), &["make", "--part", "section,unit-plug", "--quiet"]);
+    let both = set(&folder);
+    assert_eq!(both.len(), section.len() + 1);
+    let report: serde_json::Value = serde_json::from_slice(&both["report.json"]).unwrap();
+    assert_eq!(report["parts"][0]["name"], "unit-plug");
+    assert!(report["files"]["unit-plug.stl"].is_string());
+    assert!(both["section.stl"] == section["section.stl"]);
+    run(home.path(), &["make", "--quiet"]);
+    assert!(set(&folder) == section);
+}
+
+#[test]
+fn a_part_that_is_not_there_is_refused_and_all_are_named() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["make", "--part", "section,cap,blank-0"]);
+    assert_eq!(status(&made), 2);
+    assert_eq!(err(&made).matches("error[make.part]").count(), 2, "{}", err(&made));
+    for name in ["unit-plug", "barrel-plug", "blank-1 (the blank: squared to length)"] {
+        assert!(err(&made).contains(name), "{name}: {}", err(&made));
+    }
+    assert!(!home.path().join("out").exists());
+}
+
 #[test]
 fn a_place_that_cannot_be_written_is_the_machines_fault() {
     let home = tempfile::tempdir().unwrap();

@@ -10,6 +10,7 @@ use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
     Corner, Curve, Depth, Item, LeadChamfer, Point, RingForm, RunOut, Station, Zone,
 };
+use sectionwright::solid::build;
 
 fn mm(value: f64) -> Length {
     Length::mm(value)
@@ -235,6 +236,9 @@ fn what_is_left_out_is_derived() {
     assert_eq!(derived("bores.tap_drill.depth"), "12.7 mm");
     assert_eq!(derived("bores.through.diameter"), "6.5 mm");
     assert_eq!(derived("barrel.outside"), "12.4 mm");
+    // 12.4 + 1 rounded up; 22 + 9 + 0.35 to come off.
+    assert_eq!(derived("blank.diameter"), "14 mm");
+    assert_eq!(derived("blank.length"), "31.35 mm");
     let how = resolved.readings.iter().find(|reading| reading.key == "thread.diameter");
     assert!(how.is_some_and(|reading| reading.how.starts_with("caliper")));
 }
@@ -317,35 +321,37 @@ fn other_editors_files_are_read() {
     sound(&Library::default(), &path(&files, "pen.toml"));
 }
 
+/// What somebody might write behind a key.
+const VALUES: [&str; 24] = [
+    "-1",
+    "0",
+    "-0.0",
+    "1e-9",
+    "0.00005",
+    "299",
+    "1e300",
+    "nan",
+    "-inf",
+    "true",
+    "\"\"",
+    "\"none\"",
+    "\"basic\"",
+    "\"flat\"",
+    "\"5/16 in\"",
+    "\"1e5 mm\"",
+    "\"M1x0.25\"",
+    "[]",
+    "{}",
+    "[0, 0]",
+    "[{}]",
+    "99999999999999999999",
+    "1979-05-27",
+    "{ value = 3 }",
+];
+
 /// Whatever stands behind a key, the answer is a section or an error with its text.
 #[test]
 fn any_value_of_any_key_gets_an_answer() {
-    const VALUES: [&str; 24] = [
-        "-1",
-        "0",
-        "-0.0",
-        "1e-9",
-        "0.00005",
-        "299",
-        "1e300",
-        "nan",
-        "-inf",
-        "true",
-        "\"\"",
-        "\"none\"",
-        "\"basic\"",
-        "\"flat\"",
-        "\"5/16 in\"",
-        "\"1e5 mm\"",
-        "\"M1x0.25\"",
-        "[]",
-        "{}",
-        "[0, 0]",
-        "[{}]",
-        "99999999999999999999",
-        "1979-05-27",
-        "{ value = 3 }",
-    ];
     let (design, unit) = template("pen");
     let texts = [("pen.toml", design.as_str()), ("pen-unit.toml", unit.as_str())];
     let (mut sections, mut failures) = (0, 0);
@@ -368,6 +374,39 @@ fn any_value_of_any_key_gets_an_answer() {
     assert!(sections > 20 && failures > 500, "{sections} sections, {failures} failures");
 }
 
+/// The same for the tools beyond the unit's stack.
+#[test]
+fn any_value_of_any_tool_gets_an_answer() {
+    let tools = "\n[[bores.step]]\nfrom = \"back\"\ndiameter = 7.2\ndepth = 6\npoint = 118\n\
+                 cuts_over = [0, 0.1]\n[[bores.step]]\nfrom = \"front\"\ndiameter = 8.7\n\
+                 depth = 2\npoint = \"flat\"\n[bores.countersink.back]\nmouth = 7.8\nangle = 90\n\
+                 [bores.countersink.front]\nmouth = 9.6\n[[bores.relief]]\nfrom = 15\nto = 17\n\
+                 diameter = 7.4\nwalls = 90\n[blank]\ndiameter = 14\nlength = 40\n";
+    let through = ["[bores.through]\ndiameter = 6.6", "[bores]\nthrough = \"none\""];
+    let (mut sections, mut failures) = (0, 0);
+    for text in through.map(|other| format!("{}{tools}", DESIGN.replace(through[0], other))) {
+        let files = folder(&[("pen.toml", &text), ("good-unit.toml", UNIT)]);
+        let lines: Vec<&str> = text.lines().collect();
+        let first = lines.iter().position(|line| *line == "[[bores.step]]").expect("it is there");
+        for (at, line) in lines.iter().enumerate().skip(first) {
+            let Some((key, _)) = line.split_once(" = ") else { continue };
+            for value in VALUES.into_iter().chain(["5", "7.5", "12", "20", "31", "60", "\"front\""])
+            {
+                let mut changed = lines.clone();
+                let line = format!("{key} = {value}");
+                changed[at] = &line;
+                fs::write(files.path().join("pen.toml"), changed.join("\n")).expect("written");
+                let answer = answered(&path(&files, "pen.toml"));
+                *(if answer { &mut sections } else { &mut failures }) += 1;
+                if answer {
+                    can_be_built(&path(&files, "pen.toml"));
+                }
+            }
+        }
+    }
+    assert!(sections > 40 && failures > 500, "{sections} sections, {failures} failures");
+}
+
 /// Wherever a file is cut off, the answer is a section or an error with its text.
 #[test]
 fn a_file_that_is_cut_off_gets_an_answer() {
@@ -386,6 +425,8 @@ fn answered(design: &str) -> bool {
             let _ = render(&resolved.notes, &resolved.sources, Style::Plain);
             let part = resolved.section.part();
             assert!(part.runs.iter().all(|run| run.from.z.is_finite() && run.to.z.is_finite()));
+            // Whatever is taken for sound has stages, each of them a part.
+            assert!(resolved.section.stages().iter().all(|(_, part)| part.runs.len() > 2));
             true
         }
         Err(failure) => {
@@ -398,6 +439,21 @@ fn answered(design: &str) -> bool {
             assert!(said(&failure).contains("error["));
             false
         }
+    }
+}
+
+/// Whatever is taken for sound can be built, at its least material and at every stage too.
+fn can_be_built(design: &str) {
+    let section = sound(&Library::default(), design).section;
+    let worst = ("least material".to_owned(), section.at_least_material().part());
+    let stages = section.stages().into_iter().map(|(stage, part)| (stage.to_string(), part));
+    let mut before = f64::INFINITY;
+    for (what, part) in stages.chain([worst]) {
+        let text = || fs::read_to_string(design).expect("there");
+        let body = build(&part).unwrap_or_else(|e| panic!("{what}: {e}\n{}", text()));
+        let volume = body.measures().volume;
+        assert!(volume < before, "{what}: {volume} after {before}\n{}", text());
+        before = volume;
     }
 }
 

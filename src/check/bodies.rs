@@ -1,9 +1,7 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
 use crate::quantity::Length;
-use crate::section::{
-    Barrel, Bore, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit,
-};
+use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
 use crate::solid::{Body, BuildError, CutThread, Swept, build};
 
 /// A body with its lines in the half-plane.
@@ -113,16 +111,7 @@ fn section_at_most_material(section: &Section) -> Section {
     if let Some(cap) = &mut full.grip.thread {
         cap.thread = at_most_material(&cap.thread);
     }
-    for bore in &mut full.bores {
-        bore.diameter = bore.limits.min();
-    }
-    // The tap drill's hole is the unit thread's crest, unless the through bore is wider.
-    let passes = |bore: &&Bore| matches!(bore.item, Item::TapDrill | Item::ThroughBore);
-    let holes = full.bores.iter().filter(passes).map(|bore| bore.diameter);
-    if let Some(widest) = holes.reduce(Length::max) {
-        full.unit_thread.form.crest = widest;
-    }
-    full
+    full.with_holes(|bore| bore.limits.min())
 }
 
 /// The unit at one end of its readings: `side` is -1 for the least of it, +1 for the most.
@@ -173,7 +162,8 @@ const LONG_HOLE: f64 = 3.0;
 /// [`LONG_HOLE`] diameters.
 pub(super) fn wanders(section: &Section, item: Item) -> bool {
     section.bore(item).is_some_and(|bore| {
-        let drilled = matches!(bore.point, Point::Cone(_));
+        // A relief is turned, not drilled.
+        let drilled = bore.point != Point::Flat && !matches!(bore.depth, Depth::Between(..));
         let long = bore.full_depth(section.length()) / bore.diameter > LONG_HOLE;
         bore.depth == Depth::Through || (drilled && long)
     })

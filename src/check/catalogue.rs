@@ -1,6 +1,6 @@
 //! What is checked: the codes, and what each of them means.
 
-use super::{clear, joint, tenon_thread, unit_thread, wall};
+use super::{clear, floor, joint, tenon_thread, unit_thread, wall};
 
 /// What a code stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,7 +27,8 @@ const ZONES: [&str; 10] = [
     "The least distance from the clearance bore to the outside.",
     "The least distance from the root of the unit's thread, at any angle, to the outside.",
     "The least distance from the tap drill's hole and its point to the outside.",
-    "The least distance from the through bore to the outside in front of the shoulder.",
+    "The least distance from the through bore, or a step behind the thread, to the outside in \
+     front of the shoulder.",
     "The least distance from any hole to the root of the cap's thread, at any angle.",
     "The least distance from any hole to the relief groove.",
     "The least distance from any hole to the root of the tenon's thread, at any angle.",
@@ -58,7 +59,7 @@ const PLAY_LIMIT: &str = "Less than none binds.";
 const CRESTS: &str = "The least radial gap between a crest and the root it runs in.";
 const CRESTS_LIMIT: &str = "Less than none rubs.";
 
-const ALL: [CheckInfo; 24] = [
+const ALL: [CheckInfo; 25] = [
     zone(0),
     zone(1),
     zone(2),
@@ -70,6 +71,11 @@ const ALL: [CheckInfo; 24] = [
     zone(8),
     zone(9),
     info(wall::LEAST, "The least distance from any hole to the outside.", INFORMATION),
+    info(
+        floor::FLOOR,
+        "The least distance from a blind bore's end to the hole from the back, or to the back face.",
+        WALL,
+    ),
     info(unit_thread::NAMES.percent, PERCENT, PERCENT_LIMIT),
     info(unit_thread::NAMES.turns, TURNS, TURNS_LIMIT),
     info(unit_thread::NAMES.play, PLAY, PLAY_LIMIT),

@@ -1,12 +1,13 @@
 //! Whether the part is good enough: measured on the solid, judged against the section's criteria.
 //!
 //! ```text
-//!   wall        zones of the wall                 clear    the unit on its way to its seat
+//!   wall, floor zones of the wall                 clear    the unit on its way to its seat
 //!   unit_thread, tenon_thread  (engagement)       joint    the section in its barrel
 //!
 //!   distance    nearest points of two curves      slide    first contact, gaps along a bore
 //!   mating      two threads screwed together      judge    the one rule for verdicts
 //!   bodies      as modelled, least, most          advice   a change that works
+//!   chord       how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -16,10 +17,12 @@
 mod advice;
 mod bodies;
 mod catalogue;
+mod chord;
 mod clear;
 mod distance;
 mod engagement;
 mod finding;
+mod floor;
 mod joint;
 mod judge;
 mod mating;
@@ -32,6 +35,7 @@ mod wall;
 mod words;
 
 pub use catalogue::{CheckInfo, list};
+pub use chord::{Chord, Thinnest, chord};
 pub use finding::{Advice, Bound, Change, Detail, Finding, Judgement, Place, Spot, Verdict};
 pub use parameter::Parameter;
 

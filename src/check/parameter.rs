@@ -19,9 +19,12 @@ pub enum Parameter {
     GripLength,
     /// Diameter of a hole; the tap drill's is also the unit thread's crest.
     BoreDiameter(Item),
-    /// Full-diameter depth of a hole, from the front face. The unit's thread begins where the
+    /// Full-diameter depth of a hole, from the face that it is cut from; of a relief inside the
+    /// bore its end. The unit's thread begins where the
     /// clearance bore ends.
     BoreDepth(Item),
+    /// Where a relief inside the bore begins, from the front face.
+    ReliefStart(Item),
     /// z at which the full thread for the unit ends.
     UnitThreadEnd,
     /// From the shoulder to the back face.
@@ -51,6 +54,7 @@ impl fmt::Display for Parameter {
             Self::GripLength => f.write_str("length of the grip"),
             Self::BoreDiameter(item) => write!(f, "diameter of the {}", words::item(*item)),
             Self::BoreDepth(item) => write!(f, "depth of the {}", words::item(*item)),
+            Self::ReliefStart(item) => write!(f, "start of the {}", words::item(*item)),
             Self::UnitThreadEnd => f.write_str("depth of full thread for the unit"),
             Self::TenonLength => f.write_str("length of the tenon"),
             Self::TenonChamfer => f.write_str("chamfer of the tenon"),
@@ -78,8 +82,16 @@ impl Parameter {
         }));
         all.push(Self::GripLength);
         all.extend(section.bores.iter().map(|bore| Self::BoreDiameter(bore.item)));
-        let blind = section.bores.iter().filter(|bore| bore.depth != Depth::Through);
-        all.extend(blind.map(|bore| Self::BoreDepth(bore.item)));
+        let countersink = |item| matches!(item, Item::Countersink(_));
+        for bore in section.bores.iter().filter(|bore| !countersink(bore.item)) {
+            match bore.depth {
+                Depth::To(_) => all.push(Self::BoreDepth(bore.item)),
+                Depth::Between(..) => {
+                    all.extend([Self::BoreDepth(bore.item), Self::ReliefStart(bore.item)]);
+                }
+                Depth::Through => {}
+            }
+        }
         all.extend([Self::UnitThreadEnd, Self::TenonLength, Self::TenonChamfer]);
         all.extend(section.tenon.pilot.map(|_| Self::PilotDiameter));
         if section.tenon.relief.is_some() {
@@ -101,7 +113,7 @@ impl Parameter {
         match self {
             Self::UnitThreadEnd | Self::TenonChamfer => 0,
             Self::BoreDepth(Item::Recess) => 6,
-            Self::BoreDepth(_) => 1,
+            Self::BoreDepth(_) | Self::ReliefStart(_) => 1,
             Self::BoreDiameter(_) => 2,
             Self::TenonLength | Self::PilotDiameter | Self::ReliefDiameter | Self::ReliefWidth => 3,
             Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth => 4,
@@ -120,8 +132,12 @@ impl Parameter {
             Self::GripLength => section.grip.length(),
             Self::BoreDiameter(item) => bore(item)?.diameter,
             Self::BoreDepth(item) => match bore(item)?.depth {
-                Depth::To(z) => z,
+                Depth::To(z) | Depth::Between(_, z) => z,
                 Depth::Through => return None,
+            },
+            Self::ReliefStart(item) => match bore(item)?.depth {
+                Depth::Between(from, _) => from,
+                _ => return None,
             },
             Self::UnitThreadEnd => section.unit_thread.to,
             Self::TenonLength => section.tenon.length,
@@ -155,11 +171,12 @@ impl Parameter {
                 if let Some(cap) = changed.grip.thread.as_mut().filter(|cap| cap.run == last) {
                     cap.thread.to = to;
                 }
+                changed.blank.length += by;
                 shift(&mut changed.tenon.thread, by);
             }
             Self::BoreDiameter(item) => {
                 let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
-                bore.diameter = to;
+                *bore = bore.cutting(to);
                 bore.limits = moved(bore.limits, by)?;
                 bore.tool = None;
                 if item == Item::TapDrill {
@@ -168,14 +185,23 @@ impl Parameter {
             }
             Self::BoreDepth(item) => {
                 let begins_here = section.unit_thread.from == Length::mm(self.get(section)?);
-                changed.bores.iter_mut().find(|bore| bore.item == item)?.depth = Depth::To(to);
+                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
+                bore.depth = match bore.depth {
+                    Depth::Between(from, _) => Depth::Between(from, to),
+                    _ => Depth::To(to),
+                };
                 if item == Item::ClearanceBore && begins_here {
                     changed.unit_thread.from = to;
                 }
             }
+            Self::ReliefStart(item) => {
+                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
+                bore.depth = Depth::Between(to, bore.full_depth(section.length()));
+            }
             Self::UnitThreadEnd => changed.unit_thread.to = to,
             Self::TenonLength => {
                 changed.tenon.length = to;
+                changed.blank.length += by;
                 changed.tenon.thread.to += by;
             }
             Self::TenonChamfer => {

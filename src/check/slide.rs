@@ -18,7 +18,7 @@
 use super::Spot;
 use super::bodies::Built;
 use super::stretch::Stretch;
-use crate::section::{Item, Skin};
+use crate::section::{Facet, Feature, Item, Skin};
 use crate::solid::CutThread;
 
 /// Radii that two walls must have in common before they can meet, in millimetres: less is two
@@ -110,7 +110,9 @@ impl<'a> Slide<'a> {
             for z in corners.chain([from, to]) {
                 let r = inner.radius_at(z - advance);
                 let spot = Spot { feature: inner.feature, r, z };
-                for outer in self.passed(inner, z) {
+                let passed =
+                    self.passed(inner, z).filter(|spot| !is_seat(inner.feature, spot.feature));
+                for outer in passed {
                     let found = Gap { room: outer.r - r, inner: spot, outer };
                     match gaps.iter_mut().find(|gap| gap.pair() == found.pair()) {
                         Some(best) if found.room < best.room => *best = found,
@@ -148,6 +150,12 @@ impl<'a> Slide<'a> {
             Some(Spot { feature: line.feature, r, z })
         })
     }
+}
+
+/// Whether the inner surface is meant to rest on the outer one: a collar in the cone of its recess
+/// has no gap there, and needs none.
+fn is_seat(inner: Feature, outer: Feature) -> bool {
+    inner.item == Item::Collar && outer == Feature::new(Item::Recess, Facet::Cone)
 }
 
 impl Gap {

@@ -4,8 +4,9 @@ use super::bodies::{Built, Model, wanders};
 use super::distance::{Curve, Nearest, nearest};
 use super::finding::detail;
 use super::judge::{Measure, ROUNDING, judge};
-use super::{Bound, Finding, Place, Spot};
-use crate::section::{Facet, Feature, Item, Section, Skin, Zone};
+use super::{Bound, Finding, Place, Spot, floor};
+use crate::quantity::Length;
+use crate::section::{Facet, Feature, Item, Mouth, Section, Skin, Zone};
 use crate::solid::Swept;
 
 /// Code and title of each zone's wall, in the order of [`Zone::ALL`].
@@ -43,8 +44,18 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     let mut findings: Vec<Finding> = zones
         .filter_map(|(zone, name)| {
             let limit = model.section.criteria.walls.of(zone);
-            let drawn = thinnest(model, &model.part.drawn, |b, o| in_zone(zone, b, o), modelled)?;
-            let least = thinnest(model, &model.part.least, |b, o| in_zone(zone, b, o), at_worst)?;
+            let drawn = thinnest(
+                model,
+                &model.part.drawn,
+                |b, o| in_zone(model.section, zone, b, o),
+                modelled,
+            )?;
+            let least = thinnest(
+                model,
+                &model.part.least,
+                |b, o| in_zone(model.section, zone, b, o),
+                at_worst,
+            )?;
             let band = model.section.criteria.band.as_mm();
             let measure =
                 Measure { worst: least.at_worst, error: ROUNDING, uncertainty: 0.0, band };
@@ -55,6 +66,7 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     let drawn = thinnest(model, &model.part.drawn, |_, _| true, modelled);
     let least = thinnest(model, &model.part.least, |_, _| true, at_worst);
     findings.extend(drawn.zip(least).map(|(drawn, least)| finding(model, LEAST, drawn, least)));
+    findings.extend(floor::check(model));
     findings
 }
 
@@ -111,6 +123,20 @@ fn thinnest(
     best
 }
 
+/// The least wall of any body, from its bores to its outside, with the features on both sides.
+pub(super) fn least_wall(lines: &[Swept]) -> Option<(f64, Feature, Feature)> {
+    let on = |skin| -> Vec<&Swept> { lines.iter().filter(|line| line.skin == skin).collect() };
+    let (distance, place) = nearest_pair(&on(Skin::Bore), &on(Skin::Outside))?;
+    Some((distance, place.inner.feature, place.outer.feature))
+}
+
+/// The least distance between lines of one side and lines of the other.
+pub(super) fn nearest_pair(inner: &[&Swept], outer: &[&Swept]) -> Option<(f64, Place)> {
+    let pairs = inner.iter().flat_map(|a| outer.iter().map(move |b| between(a, b, 0.0)));
+    let least = pairs.reduce(|a, b| if b.distance < a.distance { b } else { a })?;
+    Some((least.distance, least.place))
+}
+
 fn between(bore: &Swept, outside: &Swept, offset: f64) -> Wall {
     let Nearest { distance, on_first, on_second } = nearest(&Curve::of(bore), &Curve::of(outside));
     let spot = |feature, [r, z]: [f64; 2]| Spot { feature, r, z };
@@ -128,18 +154,14 @@ fn offset(section: &Section, bore: Item) -> f64 {
 }
 
 /// Whether the wall between two surfaces belongs to a zone.
-fn in_zone(zone: Zone, bore: Feature, outside: Feature) -> bool {
+fn in_zone(section: &Section, zone: Zone, bore: Feature, outside: Feature) -> bool {
+    let own = own_zone(section, bore);
     match zone {
-        Zone::Lip => bore == Feature::new(Item::Recess, Facet::Side),
-        Zone::Recess => bore.item == Item::Recess && bore.facet != Facet::Side,
-        Zone::Clearance => bore.item == Item::ClearanceBore,
-        Zone::UnitThread => bore.item == Item::UnitThread,
-        Zone::TapDrill => bore.item == Item::TapDrill,
         // The shoulder's inner edge is the tenon's or the relief's: they have their own limits,
         // and so has the cap's thread.
         Zone::Through => {
             let grip = matches!(outside.item, Item::Grip(_) | Item::Bead(_) | Item::Groove(_));
-            bore.item == Item::ThroughBore && grip
+            own == Some(zone) && grip
         }
         Zone::CapThread => outside.item == Item::CapThread,
         Zone::Relief => outside.item == Item::Relief,
@@ -150,5 +172,36 @@ fn in_zone(zone: Zone, bore: Feature, outside: Feature) -> bool {
             outside.item == Item::Pilot
                 || (outside.item == Item::Tenon && outside.facet != Facet::Side)
         }
+        _ => own == Some(zone),
     }
+}
+
+/// The zone of a bore's surface, whatever lies outside of it. A tool beyond the unit's stack
+/// belongs to the zone of the hole that it widens or, deeper than the thread, goes on from.
+fn own_zone(section: &Section, bore: Feature) -> Option<Zone> {
+    match bore.item {
+        Item::Recess if bore.facet == Facet::Side => Some(Zone::Lip),
+        Item::Countersink(Mouth::Front) => Some(Zone::Lip),
+        Item::Recess | Item::CentrePilot => Some(Zone::Recess),
+        Item::ClearanceBore => Some(Zone::Clearance),
+        Item::UnitThread => Some(Zone::UnitThread),
+        Item::TapDrill => Some(Zone::TapDrill),
+        Item::ThroughBore | Item::Countersink(Mouth::Back) => Some(Zone::Through),
+        Item::BoreStep(..) | Item::BoreRelief(_) => {
+            let [from, to] = section.bore(bore.item)?.full(section.length());
+            let (thread, in_thread) = (&section.unit_thread, to > section.unit_thread.from);
+            Some(match () {
+                () if to <= section.seat() => Zone::Lip,
+                () if !in_thread => Zone::Clearance,
+                () if from >= thread.to && from < tap_drill_end(section) => Zone::TapDrill,
+                () => Zone::Through,
+            })
+        }
+        _ => None,
+    }
+}
+
+/// z at which the tap drill's full diameter ends.
+fn tap_drill_end(section: &Section) -> Length {
+    section.bore(Item::TapDrill).map_or(Length::ZERO, |drill| drill.full_depth(section.length()))
 }

@@ -1,6 +1,6 @@
 //! Surfaces in the words of the bench, for notes and advice.
 
-use crate::section::{Facet, Feature, Item};
+use crate::section::{Facet, Feature, Item, Mouth};
 
 /// What people call a thing that is cut, drilled or bought.
 pub(super) const fn item(item: Item) -> &'static str {
@@ -19,6 +19,12 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::ClearanceBore => "clearance bore",
         Item::TapDrill => "tap drill's hole",
         Item::ThroughBore => "through bore",
+        Item::BoreStep(Mouth::Front, _) => "bore step from the front",
+        Item::BoreStep(Mouth::Back, _) => "bore step from the back",
+        Item::Countersink(Mouth::Front) => "countersink at the front",
+        Item::Countersink(Mouth::Back) => "countersink at the back",
+        Item::BoreRelief(_) => "relief in the bore",
+        Item::CentrePilot => "centre drill's pilot hole",
         Item::UnitThread => "section's thread",
         Item::TenonThread => "tenon's thread",
         Item::Collar => "collar",
@@ -30,6 +36,11 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::Counterbore => "barrel's counterbore",
         Item::BarrelBore => "barrel's hole",
         Item::BarrelThread => "barrel's thread",
+        Item::Blank => "rod",
+        Item::Plug => "check plug",
+        Item::PlugThread => "check plug's thread",
+        Item::Ring => "check ring",
+        Item::RingThread => "check ring's thread",
     }
 }
 

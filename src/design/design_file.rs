@@ -1,5 +1,6 @@
 //! A section's design as people write it.
 
+use super::bores_file::{ToolsFile, tools};
 use super::grip_file::{self, GripFile};
 use super::reader::{Placed, Reader};
 use super::thread_file::{self, CutFile};
@@ -64,6 +65,9 @@ pub(super) struct BoresFile {
     pub(super) thread: UnitThreadFile,
     pub(super) tap_drill: BoreFile,
     pub(super) through: BoreFile,
+    /// Whether it says that no hole goes through.
+    pub(super) blind: bool,
+    pub(super) tools: ToolsFile,
 }
 
 /// The barrel.
@@ -75,6 +79,13 @@ pub(super) struct BarrelFile {
     pub(super) full_thread_to: Option<Placed<Size>>,
     pub(super) counterbore: Option<RingFile>,
     pub(super) outside: Option<Placed<Size>>,
+}
+
+/// The rod.
+#[derive(Clone, Debug, Default)]
+pub(super) struct BlankFile {
+    pub(super) diameter: Option<Placed<Size>>,
+    pub(super) length: Option<Placed<Size>>,
 }
 
 /// What is still to come off the front, and how far features may lie off the axis.
@@ -96,6 +107,7 @@ pub(super) struct DesignFile {
     pub(super) tenon: TenonFile,
     pub(super) bores: BoresFile,
     pub(super) barrel: BarrelFile,
+    pub(super) blank: BlankFile,
     pub(super) shop: ShopFile,
     /// `[limits]`: what goes over the material's own, as its file writes it.
     pub(super) limits: Option<Table>,
@@ -191,7 +203,9 @@ fn bores(reader: &mut Reader<'_>) -> BoresFile {
         clearance: reader.table("clearance", clearance).unwrap_or_default(),
         thread: reader.table("thread", unit_thread).unwrap_or_default(),
         tap_drill: reader.table("tap_drill", tap_drill).unwrap_or_default(),
+        blind: reader.left_out("through"),
         through: reader.table("through", through).unwrap_or_default(),
+        tools: tools(reader),
     }
 }
 
@@ -210,6 +224,12 @@ impl DesignFile {
         let bores = reader.table("bores", bores).unwrap_or_default();
         let barrel =
             reader.need_table("barrel", "[barrel] with depth = 14", barrel).unwrap_or_default();
+        let blank = reader
+            .table("blank", |r| BlankFile {
+                diameter: r.maybe("diameter"),
+                length: r.maybe("length"),
+            })
+            .unwrap_or_default();
         let allowance = reader
             .table("allowance", |r| (r.maybe("facing"), r.maybe("sanding")))
             .unwrap_or_default();
@@ -223,7 +243,7 @@ impl DesignFile {
             long_hole: offsets.1,
         };
         let limits = reader.unread("limits").map(|(table, _)| table);
-        Self { name, unit, material, grip, tenon, bores, barrel, shop, limits }
+        Self { name, unit, material, grip, tenon, bores, barrel, blank, shop, limits }
     }
 }
 

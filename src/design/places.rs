@@ -112,6 +112,8 @@ fn label(subject: Subject) -> String {
         Subject::BarrelDepth => "depth of the barrel's hole".to_owned(),
         Subject::Counterbore => "the barrel's counterbore".to_owned(),
         Subject::Unit => "the nib unit".to_owned(),
+        Subject::BlankDiameter => "diameter of the rod".to_owned(),
+        Subject::BlankLength => "length of the rod".to_owned(),
         Subject::UnitChamfer => "the unit's chamfer".to_owned(),
         Subject::UnitStep(Item::UnitBody) => "the unit's thread".to_owned(),
         Subject::UnitStep(item) => format!("the unit's {item}"),

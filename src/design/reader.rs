@@ -114,7 +114,19 @@ impl<'a> Reader<'a> {
         self.maybe(key).unwrap_or_else(|| Placed::stand_in(T::stand_in()))
     }
 
-    fn missing(&mut self, key: &str, example: &str) {
+    /// Whether a key is there.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.table.get(key).is_some()
+    }
+
+    /// Whether a table is there, but is `"none"`.
+    pub(super) fn left_out(&self, key: &str) -> bool {
+        let none = |entry: &Entry| matches!(&entry.node.value, Value::Text(text) if text == NONE);
+        self.table.get(key).is_some_and(none)
+    }
+
+    /// Notes that a key is missing; `example` is a line that would do.
+    pub(super) fn missing(&mut self, key: &str, example: &str) {
         let whole = self.path_of(key);
         let place =
             if self.path.is_empty() { "the file".to_owned() } else { format!("`{}`", self.path) };
@@ -176,8 +188,7 @@ impl<'a> Reader<'a> {
         example: &str,
         read: impl FnOnce(&mut Reader<'_>) -> T,
     ) -> Option<T> {
-        let none = |entry: &Entry| matches!(&entry.node.value, Value::Text(text) if text == NONE);
-        if self.table.get(key).is_none_or(none) {
+        if !self.has(key) || self.left_out(key) {
             self.missing(key, example);
         }
         self.table(key, read)

@@ -44,6 +44,10 @@ pub enum Subject {
     UnitChamfer,
     /// A step of the unit.
     UnitStep(Item),
+    /// The rod's diameter.
+    BlankDiameter,
+    /// The rod's length.
+    BlankLength,
 }
 
 /// A reason why a section can't be made, with the values that disagree.
@@ -95,7 +99,9 @@ pub enum SectionError {
     NoSeat {
         /// The collar's measured diameter.
         collar: Length,
-        /// The clearance bore's diameter.
+        /// The widest other hole where the collar is to rest.
+        bore: Item,
+        /// Its diameter there.
         hole: Length,
     },
     /// A hole is wider than the one in front of it and swallows it.
@@ -183,8 +189,52 @@ pub enum SectionError {
         /// The greater.
         b: Length,
     },
-    /// No tool goes from front to back.
-    NoThroughBore,
+    /// A tool that leaves no surface of its own: another one is as wide wherever it goes.
+    LeavesNothing {
+        /// The tool.
+        bore: Item,
+        /// What swallows it.
+        by: Item,
+        /// Diameter of what swallows it.
+        diameter: Length,
+        /// How deep the swallowed tool goes, from its own face.
+        depth: Length,
+        /// Whether the swallowed tool belongs to the unit's stack: the other one has to give way.
+        stays: bool,
+    },
+    /// A tool that takes away some of the unit thread's length.
+    CutsUnitThread {
+        /// The tool.
+        bore: Item,
+        /// Its diameter.
+        diameter: Length,
+        /// Where the loss begins.
+        from: Length,
+        /// Where it ends.
+        to: Length,
+        /// The depth from its own face at which it would leave the thread alone.
+        works: Length,
+    },
+    /// Holes from both sides, or a hole and the face behind it, that touch in a point.
+    HolesTouch {
+        /// The hole that has to give way.
+        bore: Item,
+        /// What it touches.
+        other: Item,
+        /// Where.
+        z: Length,
+        /// The depth of the hole, from its own face.
+        depth: Length,
+    },
+    /// A relief where there is no hole that its tool could go through.
+    ReliefInSolid {
+        /// The relief.
+        bore: Item,
+        /// Where the hole ends.
+        z: Length,
+        /// Where the relief would go.
+        to: Length,
+    },
 }
 
 impl SectionError {
@@ -207,7 +257,10 @@ impl SectionError {
             Self::DepthsOutOfOrder { .. } => "section.depths-out-of-order",
             Self::DoesNotFit { .. } => "section.does-not-fit",
             Self::StepTooSmall { .. } => "section.step-too-small",
-            Self::NoThroughBore => "section.no-through-bore",
+            Self::LeavesNothing { .. } => "section.leaves-nothing",
+            Self::CutsUnitThread { .. } => "section.cuts-unit-thread",
+            Self::HolesTouch { .. } => "section.holes-touch",
+            Self::ReliefInSolid { .. } => "section.relief-in-solid",
         }
     }
 
@@ -225,8 +278,8 @@ impl SectionError {
             Self::UnitCannotPass { step, bore, .. } => {
                 vec![Subject::Diameter(bore), Subject::UnitStep(step)]
             }
-            Self::NoSeat { .. } => {
-                vec![Subject::Diameter(Item::ClearanceBore), Subject::UnitStep(Item::Collar)]
+            Self::NoSeat { bore, .. } => {
+                vec![Subject::Diameter(bore), Subject::UnitStep(Item::Collar)]
             }
             Self::SwallowsHole { bore, than, .. } => {
                 vec![Subject::Diameter(bore), Subject::Diameter(than)]
@@ -257,7 +310,19 @@ impl SectionError {
             }
             Self::DoesNotFit { subject, .. } => vec![subject],
             Self::StepTooSmall { .. } => vec![Subject::GripLength],
-            Self::NoThroughBore => vec![Subject::Depth(Item::ThroughBore)],
+            Self::LeavesNothing { bore, by, stays: false, .. } => {
+                vec![Subject::Diameter(bore), Subject::Diameter(by)]
+            }
+            Self::LeavesNothing { bore, by, .. } => {
+                vec![Subject::Depth(by), Subject::Depth(bore)]
+            }
+            Self::CutsUnitThread { bore, .. } => {
+                vec![Subject::Depth(bore), Subject::Depth(Item::UnitThread)]
+            }
+            Self::HolesTouch { bore, other, .. } => {
+                vec![Subject::Depth(bore), Subject::Depth(other)]
+            }
+            Self::ReliefInSolid { bore, .. } => vec![Subject::Depth(bore)],
         }
     }
 
@@ -308,7 +373,25 @@ impl SectionError {
                 format!("at {} {bound}", if *at_most { "most" } else { "least" })
             }
             Self::StepTooSmall { a, .. } => format!("make both {a}, or part them by 0.01 mm"),
-            Self::NoThroughBore => "let the through bore go through".to_owned(),
+            Self::LeavesNothing { diameter, stays: false, .. } => {
+                format!("a diameter of {} or more, or leave it out", *diameter + clearly * 2.0)
+            }
+            Self::LeavesNothing { bore, depth, .. } => {
+                format!("a depth of at most {} leaves the {bore} standing", *depth - clearly)
+            }
+            Self::CutsUnitThread { bore: Item::BoreRelief(_), from, to, .. } => {
+                format!("a relief in front of {from} or behind {to}")
+            }
+            Self::CutsUnitThread { works, .. } if *works > Length::ZERO => {
+                format!("a depth of at most {works}, or a hole no wider than the tap drill's")
+            }
+            Self::CutsUnitThread { .. } => "a hole no wider than the tap drill's".to_owned(),
+            Self::HolesTouch { depth, .. } => {
+                format!("a depth of {} leaves material between them", *depth - clearly * 5.0)
+            }
+            Self::ReliefInSolid { z, .. } => {
+                format!("drill that far first, or end the relief before {z}")
+            }
         }
     }
 }
@@ -332,7 +415,7 @@ impl fmt::Display for SectionError {
             Self::UnitCannotPass { step, diameter, bore, hole } => {
                 write!(f, "the unit's {step} of {diameter} can't pass the {bore} of {hole}")
             }
-            Self::NoSeat { collar, hole } => {
+            Self::NoSeat { collar, hole, .. } => {
                 write!(f, "the collar of {collar} has no seat: the hole behind it is {hole}")
             }
             Self::SwallowsHole { bore, diameter, than, other } => {
@@ -379,6 +462,8 @@ impl fmt::Display for SectionError {
                     Subject::Relief => "relief",
                     Subject::Pilot => "pilot",
                     Subject::Counterbore => "counterbore",
+                    Subject::BlankDiameter | Subject::BlankLength => "rod",
+                    Subject::Diameter(Item::CentrePilot) => "centre drill's pilot",
                     _ => "part",
                 };
                 let than = if *at_most { "more than" } else { "less than" };
@@ -389,7 +474,20 @@ impl fmt::Display for SectionError {
                 "{a} and {b} differ by {:.1e} mm: too small a step to be cut or shown",
                 (*b - *a).as_mm()
             ),
-            Self::NoThroughBore => f.write_str("no hole goes from the front to the back"),
+            Self::LeavesNothing { bore, by, diameter, .. } => write!(
+                f,
+                "the {bore} leaves nothing: the {by} of {diameter} is as wide wherever it goes"
+            ),
+            Self::CutsUnitThread { bore, diameter, from, to, .. } => {
+                write!(f, "the {bore} of {diameter} cuts the unit thread away from {from} to {to}")
+            }
+            Self::HolesTouch { bore, other, z, .. } => {
+                write!(f, "the {bore} just touches the {other} on the axis, at {z} from the front")
+            }
+            Self::ReliefInSolid { bore, z, to } => write!(
+                f,
+                "the {bore} goes to {to}, but the hole that its tool comes through ends at {z}"
+            ),
         }
     }
 }

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::Mouth;
+
 /// A thing that is cut, drilled or bought: the first half of a feature's name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Item {
@@ -33,6 +35,14 @@ pub enum Item {
     TapDrill,
     /// E: takes the converter.
     ThroughBore,
+    /// A further hole, bored or drilled from one face, number `n` of those from there.
+    BoreStep(Mouth, u8),
+    /// The cone at a mouth of the bore.
+    Countersink(Mouth),
+    /// A groove inside the bore, number `n` from the front.
+    BoreRelief(u8),
+    /// What the pilot of the recess's centre drill leaves.
+    CentrePilot,
     /// C: the thread that takes the nib unit.
     UnitThread,
     /// The thread that screws into the barrel.
@@ -55,6 +65,16 @@ pub enum Item {
     BarrelBore,
     /// The barrel's internal thread.
     BarrelThread,
+    /// A rod before anything, or before its outside, is turned.
+    Blank,
+    /// A check plug's body.
+    Plug,
+    /// A check plug's thread, and the cylinder it is cut on.
+    PlugThread,
+    /// A check ring's body.
+    Ring,
+    /// A check ring's thread, and the hole it is cut in.
+    RingThread,
 }
 
 impl fmt::Display for Item {
@@ -65,6 +85,12 @@ impl fmt::Display for Item {
             Self::Bead(n) => return write!(f, "bead-{n}"),
             Self::Groove(n) => return write!(f, "groove-{n}"),
             Self::CapThread => "cap-thread",
+            Self::BoreStep(Mouth::Front, n) => return write!(f, "bore-step-front-{n}"),
+            Self::BoreStep(Mouth::Back, n) => return write!(f, "bore-step-back-{n}"),
+            Self::BoreRelief(n) => return write!(f, "bore-relief-{n}"),
+            Self::Countersink(Mouth::Front) => "countersink-front",
+            Self::Countersink(Mouth::Back) => "countersink-back",
+            Self::CentrePilot => "centre-pilot",
             Self::Shoulder => "shoulder",
             Self::Relief => "relief",
             Self::Tenon => "tenon",
@@ -85,6 +111,11 @@ impl fmt::Display for Item {
             Self::Counterbore => "counterbore",
             Self::BarrelBore => "barrel-bore",
             Self::BarrelThread => "barrel-thread",
+            Self::Blank => "blank",
+            Self::Plug => "plug",
+            Self::PlugThread => "plug-thread",
+            Self::Ring => "ring",
+            Self::RingThread => "ring-thread",
         };
         f.write_str(name)
     }
@@ -163,5 +194,7 @@ mod tests {
             Feature::new(Item::Groove(1), Facet::FlankBack).to_string(),
             "groove-1.flank.back"
         );
+        let step = Item::BoreStep(Mouth::Back, 1);
+        assert_eq!(Feature::new(step, Facet::Floor).to_string(), "bore-step-back-1.floor");
     }
 }

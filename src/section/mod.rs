@@ -8,19 +8,24 @@
 //! that [`crate::solid`] needs. Feature names are made here and go through to every output.
 
 mod barrel;
+mod blank;
 mod bore;
+mod companion;
 mod fault;
 mod feature;
 mod limits;
 mod outline;
 mod outside;
 mod rules;
+mod stage;
 mod thread;
 mod unit;
 mod worst;
 
 pub use barrel::{Barrel, Counterbore};
-pub use bore::{Bore, Depth, EnvelopeRun, Point, envelope};
+pub use blank::Blank;
+pub use bore::{Bore, CentrePilot, Depth, EnvelopeRun, Mouth, Point, envelope};
+pub use companion::{CheckFit, NamedPart, check_fit, plug, ring};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
 pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
@@ -30,6 +35,7 @@ pub use outside::{
     RingForm, StepFault, Tenon,
 };
 pub use rules::faults;
+pub use stage::Stage;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
 
@@ -53,7 +59,7 @@ pub struct Section {
     pub grip: Grip,
     /// What screws into the barrel.
     pub tenon: Tenon,
-    /// The holes, each a tool from the front, widest first.
+    /// The holes, each a tool: those of the unit's stack, widest first, then all others.
     pub bores: Vec<Bore>,
     /// The thread that takes the unit, cut into the tap drill's hole.
     pub unit_thread: Thread,
@@ -63,6 +69,8 @@ pub struct Section {
     pub barrel: Barrel,
     /// The material's name.
     pub material: String,
+    /// The rod that it is made of.
+    pub blank: Blank,
     /// What is still to come off the front.
     pub allowance: Allowance,
     /// What the part is judged by.
@@ -101,24 +109,8 @@ impl Section {
     pub fn part(&self) -> Part {
         let bores = envelope(&self.bores, self.length());
         let mouth = bores.first().map_or(Length::ZERO, |run| run.from.diameter);
-        let (face, mut runs) = outside::outside(&self.grip, &self.tenon, mouth);
-        if let (Some(outer), Some(inner)) = (runs.last().map(|run| run.to), bores.last()) {
-            runs.push(Run {
-                feature: Feature::new(Item::BackFace, Facet::Side),
-                skin: Skin::End,
-                from: outer,
-                to: inner.to,
-                shape: Shape::Straight,
-            });
-        }
-        runs.extend(bores.iter().rev().map(|run| Run {
-            feature: run.feature,
-            skin: Skin::Bore,
-            from: run.to,
-            to: run.from,
-            shape: Shape::Straight,
-        }));
-        runs.extend(face);
+        let (face, runs) = outside::outside(&self.grip, &self.tenon, mouth);
+        let runs = outline::joined(face, runs, &bores, self.length());
         Part { runs, threads: self.threads().cloned().collect() }.snapped()
     }
 

@@ -1,6 +1,6 @@
 //! A body's half-section: a closed chain of runs in the (r, z) half-plane, with its threads.
 
-use super::{Feature, Thread};
+use super::{EnvelopeRun, Facet, Feature, Item, Thread};
 use crate::quantity::Length;
 
 /// Values closer than this are one value: they are snapped to one `f64` in [`Part::snapped`].
@@ -170,6 +170,48 @@ impl Part {
             stations.chain(self.threads.iter().flat_map(|t| [t.from, t.to])).collect(),
         )
     }
+}
+
+/// Closes an outside, walked from the front rim to the back rim, with its bore and its faces.
+///
+/// A part that is bored through is a closed chain that begins with the outside. A part with
+/// material on its axis is a chain that begins there, in the hole from the front, or on the front
+/// face where there is none, and ends there.
+pub(super) fn joined(
+    front_face: Vec<Run>,
+    outside: Vec<Run>,
+    bore: &[EnvelopeRun],
+    length: Length,
+) -> Vec<Run> {
+    let Some(back_rim) = outside.last() else { return outside };
+    let axis = |z| Station::new(Length::ZERO, z);
+    let back_rim = back_rim.to;
+    let on_axis = |run: &&EnvelopeRun| run.from.diameter == Length::ZERO;
+    let from_front = bore.iter().take_while(|run| !on_axis(run)).count();
+    let (front, back) = bore.split_at(from_front);
+    let through = front.last().is_some_and(|run| run.to.z == length && run.to != axis(length));
+    let wall = |runs: &[EnvelopeRun]| -> Vec<Run> {
+        let turned = runs.iter().rev().map(|run| Run {
+            feature: run.feature,
+            skin: Skin::Bore,
+            from: run.to,
+            to: run.from,
+            shape: Shape::Straight,
+        });
+        turned.collect()
+    };
+    let back_mouth = if through { front.last() } else { back.last() };
+    let back_mouth = back_mouth.map_or(axis(back_rim.z), |run| run.to);
+    let back_face = Run {
+        feature: Feature::new(Item::BackFace, Facet::Side),
+        skin: Skin::End,
+        from: back_rim,
+        to: back_mouth,
+        shape: Shape::Straight,
+    };
+    let (outside, front) =
+        ([outside, vec![back_face]].concat(), [wall(front), front_face].concat());
+    if through { [outside, front].concat() } else { [front, outside, wall(back)].concat() }
 }
 
 /// The values, ascending, each group of coincident ones reduced to its least.

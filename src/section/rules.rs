@@ -6,7 +6,7 @@
 use super::outside::{Stroke, Vector, draw};
 use super::{
     Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError, Side,
-    Skin, Subject, Thread, envelope,
+    Skin, Subject, Thread, bore, envelope,
 };
 use crate::quantity::Length;
 use crate::standard::iso68;
@@ -20,6 +20,10 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     depths(section, &mut found);
     unit(section, &mut found);
     stack(section, &mut found);
+    blank(section, &mut found);
+    if found.is_empty() {
+        bore::faults(section, &mut found);
+    }
     if found.is_empty() {
         walls(section, &mut found);
     }
@@ -177,8 +181,18 @@ fn depths(section: &Section, found: &mut Vec<SectionError>) {
             });
         }
     }
-    if !section.bores.iter().any(|b| b.depth == Depth::Through) {
-        found.push(SectionError::NoThroughBore);
+}
+
+/// The rod holds the part, with what is still to come off it.
+fn blank(section: &Section, found: &mut Vec<SectionError>) {
+    let rod = section.blank;
+    for (subject, measure, value, bound) in [
+        (Subject::BlankDiameter, "diameter", rod.diameter, section.greatest_diameter()),
+        (Subject::BlankLength, "length", rod.length, section.squared_length()),
+    ] {
+        if value < bound {
+            found.push(SectionError::DoesNotFit { subject, measure, value, bound, at_most: false });
+        }
     }
 }
 
@@ -212,12 +226,18 @@ fn unit(section: &Section, found: &mut Vec<SectionError>) {
             _ => {}
         }
     }
-    if let Some(hole) = section.bore(Item::ClearanceBore).map(|b| b.diameter)
+    // The widest of the other holes where the collar is to rest.
+    let length = section.length();
+    let behind = section.bores.iter().filter(|bore| bore.item != Item::Recess);
+    let at_seat =
+        behind.map(|bore| (bore.item, bore::tool_diameter_at(bore, section.seat(), length)));
+    let widest = at_seat.reduce(|a, b| if b.1 > a.1 { b } else { a });
+    if let Some((bore, hole)) = widest
         && unit.collar.value <= hole
     {
-        found.push(SectionError::NoSeat { collar: unit.collar.value, hole });
+        found.push(SectionError::NoSeat { collar: unit.collar.value, bore, hole });
     }
-    let (end, length) = (section.seat() + unit.length(), section.length());
+    let end = section.seat() + unit.length();
     if end > length {
         found.push(SectionError::UnitLongerThanSection { unit: end, section: length });
     }

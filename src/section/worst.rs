@@ -14,16 +14,34 @@ impl Section {
         if let Some(cap) = &mut worst.grip.thread {
             cap.thread = cap.thread.at_least_material();
         }
-        for bore in &mut worst.bores {
-            bore.diameter = bore.limits.max();
+        worst.with_holes(|bore| bore.limits.max())
+    }
+
+    /// The same section with every hole at another diameter that its tool may leave.
+    ///
+    /// The unit thread's crest is what the widest tool in it leaves: the tap drill's hole, unless
+    /// another tool that goes through it, or into it, has cut wider; then the whole of the tap
+    /// drill's hole counts as that wide, which errs to the safe side.
+    #[must_use]
+    pub fn with_holes(mut self, of: impl Fn(&Bore) -> Length) -> Self {
+        let (length, thread) = (self.length(), &self.unit_thread);
+        let in_thread = |bore: &Bore| {
+            let [from, to] = bore.full(length);
+            bore.diameter < thread.form.root && from < thread.to && to > thread.from
+        };
+        let crests: Vec<Item> =
+            self.bores.iter().filter(|bore| in_thread(bore)).map(|bore| bore.item).collect();
+        for bore in &mut self.bores {
+            *bore = bore.cutting(of(bore));
         }
-        // The tap drill's hole is the unit thread's crest, unless the through bore, which passes
-        // it, has cut wider.
-        let passes = |bore: &&Bore| matches!(bore.item, Item::TapDrill | Item::ThroughBore);
-        let holes = worst.bores.iter().filter(passes).map(|bore| bore.diameter);
+        let cut = self.bores.iter().filter(|bore| crests.contains(&bore.item));
+        let holes = cut.map(|bore| bore.diameter);
         if let Some(widest) = holes.reduce(Length::max) {
-            worst.unit_thread.form.crest = widest;
+            self.unit_thread.form.crest = widest;
+            if let Some(own) = self.bores.iter_mut().find(|bore| bore.item == Item::TapDrill) {
+                own.diameter = widest;
+            }
         }
-        worst
+        self
     }
 }

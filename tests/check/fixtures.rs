@@ -2,9 +2,9 @@
 
 use sectionwright::quantity::{Angle, Length, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, Criteria, Depth, Grip, GripRun, Item, LeadChamfer, Limit, Offsets,
-    PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon, Thread, ThreadLimits,
-    Unit, UnitStep, WallLimits, Zone,
+    Allowance, Barrel, Blank, Bore, Criteria, Depth, Grip, GripRun, Item, LeadChamfer, Limit,
+    Mouth, Offsets, PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon, Thread,
+    ThreadLimits, Unit, UnitStep, WallLimits, Zone,
 };
 
 use crate::common::{basic_thread, mm};
@@ -14,7 +14,8 @@ pub const DRILL: Point = Point::Cone(Angle::deg(118.0));
 /// A hole that its tool leaves between its diameter and `over` more.
 pub fn bore(item: Item, diameter: f64, over: f64, depth: Depth, point: Point) -> Bore {
     let limits = Limits::new(mm(diameter), mm(diameter + over)).unwrap();
-    Bore { item, diameter: mm(diameter), depth, point, limits, tool: None }
+    let mouth = Mouth::Front;
+    Bore { item, mouth, diameter: mm(diameter), depth, point, limits, tool: None }
 }
 
 pub fn to(z: f64) -> Depth {
@@ -122,6 +123,7 @@ pub fn r1() -> Section {
         },
         barrel: Barrel { thread: barrel, depth: mm(12.0), counterbore: None, outside: mm(11.4) },
         material: "cast-resin".to_owned(),
+        blank: Blank { diameter: mm(16.0), length: mm(40.0) },
         allowance: Allowance { facing: mm(0.0), sanding: mm(0.0) },
         criteria: criteria(0.0, 0.0),
     }

@@ -3,9 +3,9 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, Grip, GripRun,
-    Item, LeadChamfer, Limit, Offsets, PercentLimits, Pilot, Point, Reading, Relief, Ring,
-    RingForm, Section, Side, Station, Tenon, Unit, UnitStep, WallLimits,
+    Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, Grip,
+    GripRun, Item, LeadChamfer, Limit, Mouth, Offsets, PercentLimits, Pilot, Point, Reading,
+    Relief, Ring, RingForm, Section, Side, Station, Tenon, Unit, UnitStep, WallLimits,
 };
 
 /// A hole to a depth (through where it is not finite), with an included angle (flat at 180).
@@ -13,6 +13,7 @@ pub fn bore(item: Item, diameter: f64, depth: f64, point: f64) -> Bore {
     let (d, angle) = (mm(diameter), Angle::deg(point));
     Bore {
         item,
+        mouth: Mouth::Front,
         diameter: d,
         depth: if depth.is_finite() { Depth::To(mm(depth)) } else { Depth::Through },
         point: if point < 180.0 { Point::Cone(angle) } else { Point::Flat },
@@ -97,6 +98,7 @@ pub fn r1() -> Section {
         unit: unit(),
         barrel,
         material: "cast resin".to_owned(),
+        blank: Blank { diameter: mm(14.0), length: mm(64.0) },
         allowance: Allowance { facing: mm(0.2), sanding: mm(0.05) },
         criteria: criteria(),
     }
@@ -123,6 +125,7 @@ pub fn drilled() -> Section {
     section.bores[0] = bore(Item::Recess, 8.9, 0.9, 60.0);
     section.bores[1] = bore(Item::ClearanceBore, 8.3, 4.6, 118.0);
     let tap_drill = bore(Item::TapDrill, 7.5, 13.5, 118.0);
+    section.unit_thread.form.crest = mm(7.5);
     section.bores[2] = Bore { tool: Some("19/64 in".to_owned()), ..tap_drill };
     section.bores[3] = bore(Item::ThroughBore, 6.9, f64::INFINITY, 118.0);
     section

@@ -25,6 +25,11 @@ DESIGNS = SHIPPED + found(FIXTURES)
 COINCIDENCES = found(FIXTURES / "coincidence")
 
 
+def handles(design: Path) -> int:
+    """Handles of the section: 1 where it is bored through, 0 for the fixtures called blind."""
+    return 0 if design.stem.startswith("blind") else 1
+
+
 def name(design: Path) -> str:
     """A test's id: the path inside the repository."""
     return str(design.relative_to(ROOT))

@@ -18,7 +18,7 @@ use crate::design::unit_file::UnitFile;
 use crate::design::value::{CutsOver, Hole};
 use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::{Angle, Length, Limits};
-use crate::section::{Bore, Depth, Item, Point, Side, Subject, Thread, Unit};
+use crate::section::{Bore, Depth, Item, Mouth, Point, Side, Subject, Thread, Unit};
 use crate::standard::{ThreadDesignation, tap_drill};
 
 /// Room for the collar in its recess, on the diameter (common practice, no source): less, and it
@@ -36,13 +36,24 @@ const TAIL_OVER: Length = Length::mm(0.2);
 const CUTS_OVER: CutsOver = CutsOver { least: Length::ZERO, greatest: Length::mm(0.15) };
 
 /// The point of a drill that nobody described (common practice, no source).
-const DRILL_POINT: Point = Point::Cone(Angle::deg(118.0));
+pub(super) const DRILL_POINT: Point = Point::Cone(Angle::deg(118.0));
 
 /// A diameter, the drill's name, and where it was written or what it was derived from.
-struct Diameter {
-    size: Length,
-    tool: Option<String>,
-    at: Place,
+pub(super) struct Diameter {
+    pub(super) size: Length,
+    pub(super) tool: Option<String>,
+    pub(super) at: Place,
+}
+
+/// A tool without its diameter.
+#[derive(Clone, Copy)]
+pub(super) struct Tool<'a> {
+    pub(super) item: Item,
+    pub(super) mouth: Mouth,
+    pub(super) depth: Depth,
+    pub(super) depth_at: Place,
+    pub(super) point: Point,
+    pub(super) cuts_over: Option<&'a Placed<CutsOver>>,
 }
 
 /// The holes, widest first, and the thread; none where something is missing, which is noted.
@@ -61,7 +72,8 @@ pub(super) fn resolve(
     let to = unit_thread::end(&file.thread, unit_file, unit, seat, making);
     let lead = file.thread.cut.lead();
     let drill = drill(&file.tap_drill, &designation, (to, lead), making)?;
-    let through = through(&file.through, unit_file, unit, making)?;
+    let through =
+        if file.blind { None } else { Some(through(&file.through, unit_file, unit, making)?) };
     for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
         making.places.set(subject, designation.at());
     }
@@ -70,7 +82,8 @@ pub(super) fn resolve(
     let mut thread = form::cut(thread, &file.thread.cut, ToolEnd::To, making)?;
     thread.form.crest = drill.diameter;
     thread.limits.minor = drill.limits;
-    Some((vec![recess, clearance, drill, through], thread))
+    let stack = [recess, clearance, drill].into_iter().chain(through);
+    Some((stack.collect(), thread))
 }
 
 /// A diameter as written, or as much wider than something as `over`, or the usual.
@@ -106,7 +119,19 @@ fn diameter(
 }
 
 /// A hole of a diameter, with what its tool may cut over it.
-fn bore(
+pub(super) fn bore(tool: Tool<'_>, diameter: Diameter, making: &mut Making) -> Option<Bore> {
+    let Tool { item, mouth, depth, depth_at, point, cuts_over } = tool;
+    let Diameter { size, tool, at } = diameter;
+    making.places.set(Subject::Diameter(item), at);
+    making.places.set(Subject::Depth(item), depth_at);
+    making.places.diameter(size, at);
+    let spread = cuts_over.map_or(CUTS_OVER, |spread| spread.value);
+    let limits = Limits::new(size + spread.least, size + spread.greatest)?;
+    Some(Bore { item, mouth, diameter: size, depth, point, limits, tool })
+}
+
+/// A hole of the unit's stack, which are cut from the front.
+fn of_stack(
     item: Item,
     diameter: Diameter,
     (depth, depth_at): (Depth, Place),
@@ -114,17 +139,12 @@ fn bore(
     usual_point: Point,
     making: &mut Making,
 ) -> Option<Bore> {
-    let Diameter { size, tool, at } = diameter;
-    making.places.set(Subject::Diameter(item), at);
-    making.places.set(Subject::Depth(item), depth_at);
-    making.places.diameter(size, at);
     if let Depth::To(z) = depth {
         making.places.station(z, depth_at);
     }
-    let spread = file.cuts_over.as_ref().map_or(CUTS_OVER, |spread| spread.value);
-    let limits = Limits::new(size + spread.least, size + spread.greatest)?;
     let point = file.point.as_ref().map_or(usual_point, |point| point.value);
-    Some(Bore { item, diameter: size, depth, point, limits, tool })
+    let (mouth, cuts_over) = (Mouth::Front, file.cuts_over.as_ref());
+    bore(Tool { item, mouth, depth, depth_at, point, cuts_over }, diameter, making)
 }
 
 fn recess(file: &BoreFile, unit_file: &UnitFile, unit: &Unit, making: &mut Making) -> Option<Bore> {
@@ -162,7 +182,10 @@ fn recess(file: &BoreFile, unit_file: &UnitFile, unit: &Unit, making: &mut Makin
         );
         return None;
     }
-    bore(Item::Recess, diameter, (Depth::To(depth), at), file, Point::Flat, making)
+    if let Some(seat) = &file.point {
+        making.places.set(Subject::Diameter(Item::CentrePilot), seat.at());
+    }
+    of_stack(Item::Recess, diameter, (Depth::To(depth), at), file, Point::Flat, making)
 }
 
 fn clearance(
@@ -186,7 +209,7 @@ fn clearance(
         },
         |depth| (depth.value.0, depth.at()),
     );
-    bore(Item::ClearanceBore, diameter, (Depth::To(depth), at), file, DRILL_POINT, making)
+    of_stack(Item::ClearanceBore, diameter, (Depth::To(depth), at), file, DRILL_POINT, making)
 }
 
 fn drill(
@@ -223,7 +246,7 @@ fn drill(
         making.derive("bores.tap_drill.depth", &depth, why);
         (Depth::To(depth), at)
     };
-    bore(Item::TapDrill, diameter, depth, file, DRILL_POINT, making)
+    of_stack(Item::TapDrill, diameter, depth, file, DRILL_POINT, making)
 }
 
 fn through(
@@ -258,5 +281,5 @@ fn through(
     };
     let diameter = diameter(file, "bores.through.diameter", inner, TAIL_OVER, making)?;
     let at = file.at.unwrap_or(diameter.at);
-    bore(Item::ThroughBore, diameter, (Depth::Through, at), file, DRILL_POINT, making)
+    of_stack(Item::ThroughBore, diameter, (Depth::Through, at), file, DRILL_POINT, making)
 }

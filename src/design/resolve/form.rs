@@ -49,13 +49,7 @@ pub(super) fn mating(mut thread: Thread, external: &ThreadForm) -> Option<Thread
     thread.form.half_angle = external.half_angle;
     thread.form.pitch_diameter = external.pitch_diameter;
     thread.form.root = before.root.max(external.crest);
-    if let Flank::Points(points) = &external.flank {
-        let mirrored = points
-            .iter()
-            .rev()
-            .map(|point| FlankPoint { depth: -point.depth, ridge: external.pitch - point.ridge });
-        thread.form.flank = Flank::Points(mirrored.collect());
-    }
+    thread.form.flank = external.flank.mirrored(external.pitch);
     thread.limits = moved(thread.limits, &before, &thread.form)?;
     Some(thread)
 }

@@ -1,12 +1,14 @@
 //! From files to a section: everything that they leave out is derived, and said.
 
 mod barrel;
+mod blank;
 mod bores;
 mod criteria;
 mod form;
 mod grip;
 mod tenon;
 mod thread;
+mod tools;
 mod unit;
 mod unit_thread;
 
@@ -21,7 +23,7 @@ use super::unit_file::UnitFile;
 use super::value::Distance;
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::quantity::Length;
-use crate::section::{Allowance, Limit, Section, faults};
+use crate::section::{Allowance, Blank, Limit, Section, faults};
 
 /// What is collected while a section is made.
 #[derive(Default)]
@@ -76,6 +78,8 @@ pub(super) fn resolve(
     let tenon = tenon::resolve(&design.tenon, grip.length(), making);
     let stack =
         unit.as_ref().and_then(|unit| bores::resolve(&design.bores, unit_file, unit, making));
+    let length = grip.length() + design.tenon.length.value.0;
+    let tools = tools::resolve(&design.bores.tools, length, making);
     let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);
     let shop = &design.shop;
     let mut criteria = criteria::resolve(material, written);
@@ -86,12 +90,13 @@ pub(super) fn resolve(
         facing: shop.facing.as_ref().map_or(Length::ZERO, |facing| facing.value.0),
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
     };
-    let (bores, unit_thread) = stack?;
+    let (mut bores, unit_thread) = stack?;
     let (tenon, mut barrel) = (tenon?, barrel?);
     if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
         barrel.thread = form::mating(barrel.thread, &tenon.thread.form)?;
     }
-    let section = Section {
+    bores.extend(tools);
+    let mut section = Section {
         name: design.name.value.clone(),
         grip,
         tenon,
@@ -100,9 +105,12 @@ pub(super) fn resolve(
         unit: unit?,
         barrel,
         material: material.name.value.clone(),
+        blank: Blank { diameter: Length::ZERO, length: Length::ZERO },
         allowance,
         criteria,
     };
+    let made_from = (design.grip.length.at(), design.grip.front.at());
+    section.blank = blank::resolve(&design.blank, &section, made_from, making);
     if let Some(fault) = file_name_fault(&section.name) {
         let message = format!("a pen can't be called {:?}: {fault}", section.name);
         let fault = Diagnostic::error("value.name", message).at(design.name.at());

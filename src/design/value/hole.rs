@@ -5,15 +5,16 @@ use super::super::tree::{Node, Value};
 use super::length::{Size, length, not_huge};
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Angle, Length};
-use crate::section::Point;
+use crate::section::{CentrePilot, Mouth, Point};
 use crate::standard::parse_size;
 
 /// The diameter of a hole: a size, or the basic minor diameter of the thread that is cut in it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(in crate::design) enum Hole {
     /// A diameter, and the drill's name if one was written.
     Size(Length, Option<String>),
     /// D1 of the basic profile.
+    #[default]
     Basic,
 }
 
@@ -99,7 +100,33 @@ impl Read for Point {
     }
 }
 
-/// What the collar rests on: `"flat"`, or a cone, `{ cone = 60 }`.
+/// The face that a tool comes in by.
+impl Read for Mouth {
+    fn read(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Self> {
+        const HINT: &str = "write \"front\" or \"back\"";
+        match &node.value {
+            Value::Text(text) if text == "front" => Some(Self::Front),
+            Value::Text(text) if text == "back" => Some(Self::Back),
+            Value::Text(text) => {
+                let message = format!("`{key}` is the front or the back face, not {text:?}");
+                log.push(Diagnostic::error("value.face", message).at(node.at).hint(HINT));
+                None
+            }
+            other => {
+                log.push(
+                    wrong_type(key, "\"front\" or \"back\"", other.kind(), node.at).hint(HINT),
+                );
+                None
+            }
+        }
+    }
+}
+
+/// The point of a centre drill's pilot (ISO 866 type A has 118 or 120 degrees, from memory).
+const PILOT_POINT: Angle = Angle::deg(118.0);
+
+/// What the collar rests on: `"flat"`, or a cone, `{ cone = 60 }`; with `pilot` and
+/// `pilot_length` what the centre drill leaves in front of its cone is kept too.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(in crate::design) struct Seat(pub(in crate::design) Point);
 
@@ -110,8 +137,22 @@ impl Read for Seat {
             Value::Table(table) => {
                 let mut reader = Reader::new(table, node.at, key.to_owned(), log);
                 let cone: Placed<ConeAngle> = reader.need("cone", "cone = 60");
+                let (pilot, length) = if reader.has("pilot") || reader.has("pilot_length") {
+                    let pilot: Placed<Size> = reader.need("pilot", "pilot = 3.15");
+                    let length: Placed<Size> = reader.need("pilot_length", "pilot_length = 3.9");
+                    (pilot.place().map(|_| pilot.value.0), length.value.0)
+                } else {
+                    (None, Length::ZERO)
+                };
                 reader.finish();
-                (cone.value.0 > Angle::deg(0.0)).then_some(Self(Point::Cone(cone.value.0)))
+                let angle = cone.value.0;
+                let point = match pilot {
+                    Some(diameter) => {
+                        Point::Centre(angle, CentrePilot { diameter, length, point: PILOT_POINT })
+                    }
+                    None => Point::Cone(angle),
+                };
+                (angle > Angle::deg(0.0)).then_some(Self(point))
             }
             other => {
                 log.push(

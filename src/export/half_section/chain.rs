@@ -38,8 +38,25 @@ impl Chain {
 
     /// The wall of the bore, from its front mouth to its back mouth.
     pub fn bore(part: &Part) -> Self {
-        let runs: Vec<Run> = part.runs.iter().filter(|r| r.skin == Skin::Bore).copied().collect();
-        Self(polyline(&runs).reversed())
+        let bore = part.runs.iter().rev().filter(|run| run.skin == Skin::Bore);
+        let mut runs: Vec<Run> = bore.map(|run| run.reversed()).collect();
+        // Of two holes that do not meet, the one from the back comes first here.
+        let breaks = runs.windows(2).position(|pair| pair[0].to != pair[1].from);
+        runs.rotate_left(breaks.map_or(0, |n| n + 1));
+        let front = runs.len() - breaks.map_or(0, |n| n + 1);
+        let (front, back) = (polyline(&runs[..front]), polyline(&runs[front..]));
+        let ends = (front.points().last().copied(), back.points().first().copied());
+        let between =
+            if let (Some(from), Some(to)) = ends { vec![Segment::line(from, to)] } else { vec![] };
+        Self(Polyline::of(front.segments().chain(between).chain(back.segments())))
+    }
+
+    /// The chain without what of it lies on the axis: two pieces where two holes do not meet.
+    pub fn off_axis(&self) -> Vec<Polyline> {
+        let segments: Vec<Segment> = self.0.segments().collect();
+        let on_axis = |segment: &Segment| segment.from.y == 0.0 && segment.to.y == 0.0;
+        let pieces = segments.split(on_axis).filter(|piece| !piece.is_empty());
+        pieces.map(|piece| Polyline::of(piece.iter().copied())).collect()
     }
 
     /// The greatest y.

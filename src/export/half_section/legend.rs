@@ -4,7 +4,7 @@ use super::label::letter;
 use super::sheet::Paper;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
 use crate::quantity::Length;
-use crate::section::{Bore, Depth, Facet, Item, Point as End, Section};
+use crate::section::{Bore, Depth, Facet, Item, Mouth, Point as End, Section};
 use crate::solid::Meridian;
 
 /// Height of the title on paper, in mm (ISO 3098-1: 2.5, 3.5, 5).
@@ -133,6 +133,7 @@ fn rows(section: &Section, seat: f64) -> Vec<Row> {
     let place = span(thread.from, thread.to);
     rows.push([name, "unit thread".into(), thread.designation.to_string(), place]);
     rows.sort_by(|a, b| a[0].cmp(&b[0]));
+    rows.extend(section.bores.iter().filter_map(tool));
     rows.insert(0, ["", "", "mm", "mm from the front face"].map(String::from));
     let (grip, tenon) = (&section.grip, &section.tenon);
     let mut outside =
@@ -170,14 +171,45 @@ fn bore(bore: &Bore) -> Option<Row> {
         Some(tool) => format!("{} ({tool})", diameter(bore.diameter)),
         None => diameter(bore.diameter),
     };
-    let place = match bore.depth {
-        Depth::To(z) => match bore.point {
-            End::Flat => format!("to {:.2}", z.as_mm()),
-            End::Cone(angle) => format!("to {:.2}, then its {angle} point", z.as_mm()),
-        },
-        Depth::Through => "through".to_owned(),
+    Some([letter(bore.item).map(String::from)?, what.to_owned(), size, reach(bore)])
+}
+
+/// A tool beyond the unit's stack: it has no letter.
+fn tool(bore: &Bore) -> Option<Row> {
+    let what = match bore.item {
+        Item::BoreStep(Mouth::Front, n) => format!("bore step {n} from the front"),
+        Item::BoreStep(Mouth::Back, n) => format!("bore step {n} from the back"),
+        Item::Countersink(Mouth::Front) => "countersink, front".to_owned(),
+        Item::Countersink(Mouth::Back) => "countersink, back".to_owned(),
+        Item::BoreRelief(n) => format!("relief {n} in the bore"),
+        _ => return None,
     };
-    Some([letter(bore.item).map(String::from)?, what.to_owned(), size, place])
+    let size = match &bore.tool {
+        Some(tool) => format!("{} ({tool})", diameter(bore.diameter)),
+        None => diameter(bore.diameter),
+    };
+    Some([String::new(), what, size, reach(bore)])
+}
+
+/// How far a tool goes, and how it ends.
+fn reach(bore: &Bore) -> String {
+    let from_back = if bore.mouth == Mouth::Back { " from the back face" } else { "" };
+    let depth = match bore.depth {
+        Depth::To(z) if z == Length::ZERO => {
+            return bore.point.cone().map_or(String::new(), |angle| format!("{angle} cone"));
+        }
+        Depth::To(z) => format!("to {:.2}{from_back}", z.as_mm()),
+        Depth::Between(from, to) => span(from, to),
+        Depth::Through => return "through".to_owned(),
+    };
+    match (bore.depth, bore.point) {
+        (_, End::Flat) => depth,
+        (Depth::Between(..), End::Cone(angle)) => format!("{depth}, walls of a {angle} cone"),
+        (_, End::Cone(angle)) => format!("{depth}, then its {angle} point"),
+        (_, End::Centre(angle, pilot)) => {
+            format!("{depth}, then its {angle} cone and {} pilot", diameter(pilot.diameter))
+        }
+    }
 }
 
 /// Least and greatest diameter of the grip, its shoulder's foot and cut corners left out.

@@ -62,8 +62,10 @@ fn views(part: &Part) -> Drawing {
 
 fn cut_half(drawing: &mut Drawing, outside: &Chain, bore: &Chain) {
     drawing.polyline(Layer::Outline, outside.0.clone());
-    drawing.polyline(Layer::Bore, bore.0.clone());
-    for edge in bore.edges() {
+    for piece in bore.off_axis() {
+        drawing.polyline(Layer::Bore, piece);
+    }
+    for edge in bore.edges().iter().filter(|edge| edge.low > 0.0) {
         drawing.line(Layer::Edge, Point::new(edge.z, edge.low), Point::new(edge.z, 0.0));
     }
 }

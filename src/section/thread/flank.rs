@@ -39,6 +39,20 @@ pub struct FlankRun {
     pub bulge: f64,
 }
 
+impl Flank {
+    /// The flank that this one's ridge meets in a mating thread: the line of its groove.
+    #[must_use]
+    pub fn mirrored(&self, pitch: Length) -> Self {
+        match self {
+            Self::Straight => Self::Straight,
+            Self::Points(points) => {
+                let of = |p: &FlankPoint| FlankPoint { depth: -p.depth, ridge: pitch - p.ridge };
+                Self::Points(points.iter().rev().map(of).collect())
+            }
+        }
+    }
+}
+
 /// A corner in the plane of (depth below the pitch line, half the ridge's width).
 type Corner = [f64; 2];
 

@@ -147,8 +147,7 @@ fn grip(
     if to < shoulder {
         corners.extend([Corner::at(crest + 0.3, to), Corner::at(crest + 0.3, shoulder)]);
     }
-    let mut cap =
-        thread(Item::CapThread, Side::External, cut, (from, to), dice.within(0.0, 1.0));
+    let mut cap = thread(Item::CapThread, Side::External, cut, (from, to), dice.within(0.0, 1.0));
     if dice.percent(40) {
         // It ends on its own cylinder.
         let stop = dice.within(0.3, 0.8);
