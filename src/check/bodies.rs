@@ -91,13 +91,13 @@ fn at_most_material(thread: &Thread) -> Thread {
             crest: limits.major.max(),
             pitch_diameter: limits.pitch.max(),
             root: limits.minor.max(),
-            ..thread.form
+            ..thread.form.clone()
         },
         Side::Internal => ThreadForm {
             crest: limits.minor.min(),
             pitch_diameter: limits.pitch.min(),
             root: limits.major.min(),
-            ..thread.form
+            ..thread.form.clone()
         },
     };
     Thread { form, ..thread.clone() }

@@ -18,7 +18,6 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::Library;
 use crate::mesh::DEFAULT_CHORD;
-use make::Wanted;
 use outcome::Outcome;
 use screen::Screen;
 
@@ -73,9 +72,14 @@ enum Command {
         /// How far flat triangles may stray from the true surface, in mm
         #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
         chord: f64,
-        /// What to make, by name: section, unit, barrel, unit-plug, unit-ring, tenon-ring,
-        /// barrel-plug, or the blank at a stage, blank-1 and on (an unknown name lists them all)
-        #[arg(long, value_name = "NAME", value_delimiter = ',', default_value = "section")]
+        /// Write only these kinds of files: stl, step, dxf, svg, report, comma-separated (the
+        /// report comes with any of them)
+        #[arg(long, value_name = "KINDS")]
+        only: Option<String>,
+        /// Make these parts, comma-separated: section, unit, barrel, unit-plug, unit-ring,
+        /// tenon-ring, barrel-plug, or the blank at a stage, blank-1 and on (an unknown name lists
+        /// them all); parts beside the section come as stl and step
+        #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
         part: Vec<String>,
     },
     /// Check a section and write nothing
@@ -112,8 +116,10 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord, part } => {
-            make::make(&library, &design, &out, &Wanted { parts: part, chord }, screen)
+        Command::Make { design, out, chord, only, part } => {
+            let (only, parts) = (only.as_deref(), part.as_slice());
+            let request = make::Request { design: &design, out: &out, chord, only, parts };
+            make::make(&library, &request, screen)
         }
         Command::Check { design, json } => check::check(&library, &design, json, screen),
         Command::New { name } => new::new(&name, screen),

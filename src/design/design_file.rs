@@ -2,6 +2,7 @@
 
 use super::bores_file::{ToolsFile, tools};
 use super::reader::{Placed, Reader};
+use super::thread_file::{self, CutFile};
 use super::tree::Table;
 use super::value::{CutsOver, Distance, Hole, Seat, Size};
 use crate::diagnostic::Place;
@@ -35,6 +36,7 @@ pub(super) struct RingFile {
 #[derive(Clone, Debug)]
 pub(super) struct TenonFile {
     pub(super) thread: Placed<ThreadDesignation>,
+    pub(super) cut: CutFile,
     pub(super) length: Placed<Size>,
     pub(super) chamfer: Option<Placed<Distance>>,
     pub(super) relief: Option<RingFile>,
@@ -66,6 +68,7 @@ pub(super) struct UnitThreadFile {
     pub(super) designation: Option<Placed<ThreadDesignation>>,
     pub(super) class: Option<Placed<String>>,
     pub(super) to: Option<Placed<Size>>,
+    pub(super) cut: CutFile,
 }
 
 /// The holes.
@@ -85,6 +88,7 @@ pub(super) struct BoresFile {
 #[derive(Clone, Debug)]
 pub(super) struct BarrelFile {
     pub(super) thread: Option<Placed<ThreadDesignation>>,
+    pub(super) cut: CutFile,
     pub(super) depth: Placed<Size>,
     pub(super) full_thread_to: Option<Placed<Size>>,
     pub(super) counterbore: Option<RingFile>,
@@ -138,6 +142,7 @@ fn ring(along: &'static str) -> impl FnOnce(&mut Reader<'_>) -> RingFile {
 fn tenon(reader: &mut Reader<'_>) -> TenonFile {
     TenonFile {
         thread: reader.need("thread", "thread = \"M10x0.75-6g\""),
+        cut: thread_file::read(reader),
         length: reader.need("length", "length = 10"),
         chamfer: reader.maybe("chamfer"),
         relief: reader.table("relief", ring("width")),
@@ -148,6 +153,7 @@ fn tenon(reader: &mut Reader<'_>) -> TenonFile {
 fn barrel(reader: &mut Reader<'_>) -> BarrelFile {
     BarrelFile {
         thread: reader.maybe("thread"),
+        cut: thread_file::read(reader),
         depth: reader.need("depth", "depth = 14"),
         full_thread_to: reader.maybe("full_thread_to"),
         counterbore: reader.table("counterbore", ring("depth")),
@@ -205,6 +211,7 @@ fn unit_thread(reader: &mut Reader<'_>) -> UnitThreadFile {
         designation: reader.maybe("designation"),
         class: reader.maybe("class"),
         to: reader.maybe("to"),
+        cut: thread_file::read(reader),
     }
 }
 
@@ -269,13 +276,27 @@ impl DesignFile {
 impl Default for TenonFile {
     fn default() -> Self {
         let thread = Placed::stand_in(super::reader::Needed::stand_in());
-        Self { thread, length: Placed::default(), chamfer: None, relief: None, pilot: None }
+        Self {
+            thread,
+            cut: CutFile::default(),
+            length: Placed::default(),
+            chamfer: None,
+            relief: None,
+            pilot: None,
+        }
     }
 }
 
 impl Default for BarrelFile {
     fn default() -> Self {
         let depth = Placed::default();
-        Self { thread: None, depth, full_thread_to: None, counterbore: None, outside: None }
+        Self {
+            thread: None,
+            cut: CutFile::default(),
+            depth,
+            full_thread_to: None,
+            counterbore: None,
+            outside: None,
+        }
     }
 }

@@ -18,6 +18,7 @@ mod reader;
 mod resolve;
 mod resolved;
 mod template;
+mod thread_file;
 mod tree;
 mod unit_file;
 mod value;

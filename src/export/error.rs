@@ -3,6 +3,8 @@
 use std::error::Error;
 use std::fmt;
 
+use crate::solid::BuildError;
+
 /// What went wrong while bytes were made; nothing has been written to disk by then.
 #[derive(Debug)]
 pub enum ExportError {
@@ -13,6 +15,8 @@ pub enum ExportError {
         /// The line, counted from 1.
         line: usize,
     },
+    /// The solid could not be cut into pieces for STEP.
+    Solid(BuildError),
 }
 
 impl ExportError {
@@ -21,6 +25,7 @@ impl ExportError {
         match self {
             Self::Dxf(_) => "export.dxf",
             Self::NoGroupCode { .. } => "export.dxf-codes",
+            Self::Solid(cause) => cause.code(),
         }
     }
 }
@@ -32,6 +37,7 @@ impl fmt::Display for ExportError {
             Self::NoGroupCode { line } => {
                 write!(f, "the drawing can't be written as DXF: no group code in line {line}")
             }
+            Self::Solid(cause) => write!(f, "the solid can't be written as STEP: {cause}"),
         }
     }
 }
@@ -41,6 +47,7 @@ impl Error for ExportError {
         match self {
             Self::Dxf(cause) => Some(cause),
             Self::NoGroupCode { .. } => None,
+            Self::Solid(cause) => Some(cause),
         }
     }
 }
@@ -48,5 +55,11 @@ impl Error for ExportError {
 impl From<::dxf::DxfError> for ExportError {
     fn from(cause: ::dxf::DxfError) -> Self {
         Self::Dxf(cause)
+    }
+}
+
+impl From<BuildError> for ExportError {
+    fn from(cause: BuildError) -> Self {
+        Self::Solid(cause)
     }
 }

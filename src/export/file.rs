@@ -1,9 +1,14 @@
-//! The whole set of files of a design.
+//! The whole set of files of a design, or those of some parts and kinds.
 
-use super::report::report;
-use super::{ExportError, MadePart, half_section_dxf, half_section_svg};
+use super::kind::Kind;
+use super::order::Order;
+use super::part::of_parts;
+use super::report::{MeshPart, report};
+use super::step::{plain_step, section_step};
+use super::{Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, stl};
 use crate::check::Examination;
 use crate::section::Section;
+use crate::solid::Body;
 
 /// A file's name and bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,30 +26,82 @@ impl File {
     }
 }
 
-/// Every name that a set may hold: what is of this list in a design's folder is ours.
-pub const NAMES: &[&str] = &[STL, DXF, SVG, REPORT];
+/// The section's own names: what is of this list in a design's folder is ours.
+pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, SVG, REPORT];
+
+/// The name of the report.
+pub const REPORT: &str = "report.json";
 
 const STL: &str = "section.stl";
+const STEP: &str = "section.step";
+const PLAIN_STEP: &str = "section-plain.step";
 const DXF: &str = "half-section.dxf";
 const SVG: &str = "half-section.svg";
-const REPORT: &str = "report.json";
 
-/// All files of a section, and of the parts that were made with it. The report comes last: it
-/// lists the others with their digests.
+/// The section's files but for the report, and the kind of each.
+pub(super) const SECTION_FILES: [(&str, Kind); 5] = [
+    (STL, Kind::Stl),
+    (STEP, Kind::Step),
+    (PLAIN_STEP, Kind::Step),
+    (DXF, Kind::Dxf),
+    (SVG, Kind::Svg),
+];
+
+/// What the files of a section, and of the parts beside it, are made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Sources<'a> {
+    /// The section.
+    pub section: &'a Section,
+    /// Its solid.
+    pub body: &'a Body,
+    /// Its solid without threads ([`Section::plain_part`]).
+    pub plain: &'a Body,
+    /// Its mesh, where an STL is made.
+    pub mesh: Option<&'a Meshed>,
+    /// The parts beside it that are asked for.
+    pub parts: &'a [MadePart],
+    /// Its checks.
+    pub examination: &'a Examination,
+}
+
+/// The files that are asked for, then those that still stand from an earlier set, then the report:
+/// it lists the others with their digests.
 ///
 /// # Errors
-/// [`ExportError`] where a drawing can't be written.
+/// [`ExportError`] where a drawing or a solid can't be written.
 pub fn files(
-    section: &Section,
-    made: &MadePart,
-    parts: &[MadePart],
-    examination: &Examination,
+    sources: &Sources,
+    order: &Order,
+    earlier: Option<&Earlier>,
+    standing: Vec<File>,
 ) -> Result<Vec<File>, ExportError> {
-    let mut files = made.files();
-    files.push(File::new(DXF, half_section_dxf(section)?));
-    files.push(File::new(SVG, half_section_svg(section)));
-    files.extend(parts.iter().flat_map(MadePart::files));
-    let text = report(section, made, parts, &files, examination);
+    let Sources { section, body, plain, mesh, parts, examination } = *sources;
+    let mut files = Vec::new();
+    if let Some(meshed) = mesh {
+        files.push(File::new(STL, stl(&meshed.mesh)));
+    }
+    if order.section_as(Kind::Step) {
+        files.push(File::new(STEP, section_step(section, body)?));
+        files.push(File::new(PLAIN_STEP, plain_step(section, plain)?));
+    }
+    if order.section_as(Kind::Dxf) {
+        files.push(File::new(DXF, half_section_dxf(section)?));
+    }
+    if order.section_as(Kind::Svg) {
+        files.push(File::new(SVG, half_section_svg(section)));
+    }
+    for part in parts {
+        files.extend(part.files(section, &order.kinds)?);
+    }
+    let stl_stands = standing.iter().any(|file| file.name == STL);
+    let measured = match mesh {
+        Some(meshed) => Some(MeshPart::from(meshed)),
+        None if stl_stands => earlier.and_then(Earlier::mesh),
+        None => None,
+    };
+    let said = of_parts(parts, earlier, &standing);
+    files.extend(standing);
+    let text = report(section, [body, plain], measured, said, &files, examination);
     files.push(File::new(REPORT, text));
     Ok(files)
 }

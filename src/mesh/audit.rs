@@ -3,7 +3,10 @@
 use std::fmt;
 
 use super::Mesh;
-use super::crossing::first_crossing;
+use super::crossing::{Misplaced, first_crossing};
+use super::edges::open_edges;
+use super::parting::{across, dot, less};
+use super::patch::corners;
 use crate::solid::Measures;
 
 /// What an audit found of a sound mesh.
@@ -40,6 +43,8 @@ pub enum MeshError {
         /// How many pairs.
         points: usize,
     },
+    /// A triangle reaches out of its column.
+    Beside,
     /// Two triangles pass through each other.
     Crossing {
         /// Where, x, y, z in millimetres.
@@ -64,6 +69,7 @@ impl MeshError {
             Self::Open { .. } => "mesh.open",
             Self::Degenerate { .. } => "mesh.degenerate",
             Self::Coincident { .. } => "mesh.coincident",
+            Self::Beside => "mesh.beside",
             Self::Crossing { .. } => "mesh.crossing",
             Self::Disagrees { .. } => "mesh.disagrees",
         }
@@ -84,6 +90,7 @@ impl fmt::Display for MeshError {
             Self::Coincident { points } => {
                 write!(f, "{points} points fall together in single precision; {refused}")
             }
+            Self::Beside => write!(f, "a triangle reaches out of its column; {refused}"),
             Self::Crossing { near: [x, y, z] } => {
                 write!(f, "triangles cross near ({x:.3}, {y:.3}, {z:.3}); {refused}")
             }
@@ -96,22 +103,22 @@ impl fmt::Display for MeshError {
 
 impl std::error::Error for MeshError {}
 
-/// Audits a mesh against the measures of its body.
+/// Audits a mesh against the measures of its body; [`super::tessellate`] does, and hands out none
+/// that fails.
 ///
 /// Closed and oriented: every directed edge once, and once the other way. No triangle without
 /// area, no two points in one place, no triangle through another (in exact arithmetic on the
 /// rounded points). Genus as the body's. The volume may differ by the skin's area times the
 /// chord error, no more.
-pub(super) fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshError> {
+///
+/// # Errors
+/// [`MeshError`]: the first thing found wrong.
+pub fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, MeshError> {
     let open = open_edges(mesh);
     if open > 0 {
         return Err(MeshError::Open { edges: open });
     }
-    let points = coincident_points(mesh);
-    if points > 0 {
-        return Err(MeshError::Coincident { points });
-    }
-    let triangles = mesh.triangles.iter().filter(|t| has_no_area(mesh, **t)).count();
+    let triangles = (0..mesh.triangles.len()).filter(|n| has_no_area(mesh, *n)).count();
     if triangles > 0 {
         return Err(MeshError::Degenerate { triangles });
     }
@@ -126,37 +133,24 @@ pub(super) fn audit(mesh: &Mesh, exact: &Measures, genus: i64) -> Result<Audit, 
         let (mesh, exact) = (volume, exact.volume);
         return Err(MeshError::Disagrees { what: "volume", mesh, exact });
     }
-    if let Some(near) = first_crossing(mesh) {
-        return Err(MeshError::Crossing { near });
-    }
+    first_crossing(mesh).map_err(|fault| match (fault, coincident_points(mesh)) {
+        (Misplaced::Beside, _) => MeshError::Beside,
+        // Triangles at two points in one place touch, so no other search for those is needed.
+        (Misplaced::Crossing(near), 0) => MeshError::Crossing { near },
+        (Misplaced::Crossing(_), points) => MeshError::Coincident { points },
+    })?;
     Ok(Audit { volume, genus: found })
 }
 
 impl Mesh {
     /// Volume by the divergence theorem: positive where triangles face outwards.
     fn signed_volume(&self) -> f64 {
-        let corner = |n: u32| self.points[n as usize].map(f64::from);
-        let six = |t: &[u32; 3]| {
-            let [a, b, c] = t.map(corner);
-            a[0] * (b[1] * c[2] - b[2] * c[1])
-                + a[1] * (b[2] * c[0] - b[0] * c[2])
-                + a[2] * (b[0] * c[1] - b[1] * c[0])
+        let six = |n: usize| {
+            let [a, b, c] = corners(self, n);
+            dot(a, across(b, c))
         };
-        self.triangles.iter().map(six).sum::<f64>() / 6.0
+        (0..self.triangles.len()).map(six).sum::<f64>() / 6.0
     }
-}
-
-/// Directed edges without exactly one partner the other way.
-fn open_edges(mesh: &Mesh) -> usize {
-    let mut edges: Vec<(u32, u32, bool)> = Vec::with_capacity(mesh.triangles.len() * 3);
-    for [a, b, c] in &mesh.triangles {
-        for (from, to) in [(*a, *b), (*b, *c), (*c, *a)] {
-            edges.push((from.min(to), from.max(to), from < to));
-        }
-    }
-    edges.sort_unstable();
-    let groups = edges.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1));
-    groups.filter(|g| g.len() != 2 || g[0].2 == g[1].2 || g[0].0 == g[0].1).count()
 }
 
 fn coincident_points(mesh: &Mesh) -> usize {
@@ -167,8 +161,7 @@ fn coincident_points(mesh: &Mesh) -> usize {
 
 /// Whether the three rounded points lie on one line: the cross product, from differences that
 /// are exact in f64, is zero.
-fn has_no_area(mesh: &Mesh, triangle: [u32; 3]) -> bool {
-    let [a, b, c] = triangle.map(|n| mesh.points[n as usize].map(f64::from));
-    let (e, f) = ([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
-    e[1] * f[2] == e[2] * f[1] && e[2] * f[0] == e[0] * f[2] && e[0] * f[1] == e[1] * f[0]
+fn has_no_area(mesh: &Mesh, triangle: usize) -> bool {
+    let [a, b, c] = corners(mesh, triangle);
+    across(less(b, a), less(c, a)) == [0.0; 3]
 }

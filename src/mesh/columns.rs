@@ -2,31 +2,63 @@
 
 use super::boundary::{Corner, Step};
 
-/// Joins the steps of one column into the pieces of the face there, each a closed polygon.
-///
-/// A step that ends inside the column is followed by the step that begins there. One that ends
-/// on the column's right side has the face above it: the piece goes up that side to the next step
-/// that begins on it; on the left side it goes down.
-pub(super) fn pieces(steps: &[Step], out: &mut Vec<Vec<Corner>>) {
-    let mut used = vec![false; steps.len()];
-    for first in 0..steps.len() {
-        if used[first] {
-            continue;
-        }
-        let mut piece: Vec<Corner> = Vec::with_capacity(4);
-        let mut here = first;
-        while !used[here] {
-            used[here] = true;
-            push(&mut piece, steps[here].from);
-            push(&mut piece, steps[here].to);
-            let Some(next) = follower(steps, &used, first, steps[here].to) else { break };
-            here = next;
-        }
-        if piece.len() > 1 && piece[0].index == piece[piece.len() - 1].index {
-            piece.pop();
-        }
-        if piece.len() > 2 {
-            out.push(piece);
+/// Sorts steps by their columns, those of one column in the order given: the columns lie close
+/// together, so each has a place in a table.
+pub(super) fn by_column(steps: &[Step]) -> Vec<Step> {
+    let columns = || steps.iter().map(|step| step.column);
+    let Some(first) = columns().min() else { return Vec::new() };
+    let last = columns().max().unwrap_or(first);
+    let mut places = vec![0_u32; (last - first) as usize + 2];
+    columns().for_each(|column| places[(column - first) as usize + 1] += 1);
+    for n in 1..places.len() {
+        places[n] += places[n - 1];
+    }
+    let mut sorted = vec![steps[0]; steps.len()];
+    for step in steps {
+        let place = &mut places[(step.column - first) as usize];
+        sorted[*place as usize] = *step;
+        *place += 1;
+    }
+    sorted
+}
+
+/// Finds the pieces of a face column by column, in storage that is used again.
+#[derive(Default)]
+pub(super) struct Pieces {
+    used: Vec<bool>,
+    piece: Vec<Corner>,
+}
+
+impl Pieces {
+    /// Joins the steps of one column into the pieces of the face there, each a closed polygon.
+    ///
+    /// A step that ends inside the column is followed by the step that begins there. One that ends
+    /// on the column's right side has the face above it: the piece goes up that side to the next
+    /// step that begins on it; on the left side it goes down.
+    pub fn each(&mut self, steps: &[Step], mut found: impl FnMut(&[Corner])) {
+        self.used.clear();
+        self.used.resize(steps.len(), false);
+        for first in 0..steps.len() {
+            if self.used[first] {
+                continue;
+            }
+            self.piece.clear();
+            let mut here = first;
+            while !self.used[here] {
+                self.used[here] = true;
+                push(&mut self.piece, steps[here].from);
+                push(&mut self.piece, steps[here].to);
+                let next = follower(steps, &self.used, first, &steps[here]);
+                let Some(next) = next else { break };
+                here = next;
+            }
+            if self.piece.len() > 1 && self.piece[0].index == self.piece[self.piece.len() - 1].index
+            {
+                self.piece.pop();
+            }
+            if self.piece.len() > 2 {
+                found(&self.piece);
+            }
         }
     }
 }
@@ -37,9 +69,15 @@ fn push(piece: &mut Vec<Corner>, corner: Corner) {
     }
 }
 
-/// The step that follows a corner round its piece; `first` may be come back to.
-fn follower(steps: &[Step], used: &[bool], first: usize, end: Corner) -> Option<usize> {
-    let open = |n: &usize| !used[*n] || *n == first;
+/// The step that follows another round its piece; `first` may be come back to.
+///
+/// Where the boundary touches a side and turns back from a face that goes on beyond it, the face
+/// has two pieces in the column: the follower is not the step that turns back, but the next one
+/// along the side.
+fn follower(steps: &[Step], used: &[bool], first: usize, step: &Step) -> Option<usize> {
+    let end = step.to;
+    let touches = |n: &usize| step.turns_back_at_side(&steps[*n]);
+    let open = |n: &usize| (!used[*n] || *n == first) && !touches(n);
     let joined = (0..steps.len()).filter(open).find(|n| steps[*n].from.index == end.index);
     if joined.is_some() {
         return joined;

@@ -2,15 +2,15 @@
 
 use std::f64::consts::TAU;
 
-use crate::solid::{Body, Meridian, Screw};
+use crate::solid::{Body, Meridian, Screw, Trace, angles_of};
 
 /// Fewest half-planes: with fewer a bore no longer looks or measures round.
 const FEWEST: u32 = 24;
 
-/// A corner this close to a half-plane (in columns) lies on it. Columns are under a millimetre
-/// wide, so it is moved by less than single precision shows; were it larger, corners would leave
-/// the surface, were it smaller, the rounding of an angle could make a needle.
-const ON_PLANE: f64 = 5e-7;
+/// A corner this close to a half-plane, in radians, lies on it, and half-planes this close are
+/// one. Points stay where they are, so the mesh is out of its half-planes by a few millionths of
+/// a millimetre; were it smaller, two points beside each other would be one in single precision.
+const ON_PLANE: f64 = 1e-6;
 
 /// Corners that are not on a half-plane shall keep this far from it, in columns, so that no
 /// triangle is a needle: less makes needles, more makes larger fans be tried for nothing.
@@ -23,16 +23,28 @@ const LARGER: f64 = 0.12;
 /// its meridian. Nearer to 1 it makes many short pieces, smaller it makes many columns.
 const ACROSS: f64 = 0.75;
 
+/// Attempts with an even fan. The next one puts half-planes through the divisions of rounded
+/// flanks' cuts, the one after it through every corner: then the mesh is in every column the loft
+/// between two half-sections, and nothing can cross, however thin a wall is beside the chord; but
+/// there are more columns, some of them narrow.
+const EVEN_ATTEMPTS: usize = 2;
+
 /// Where in a column angle 0 may lie, in the order in which it is tried.
 const OFFSETS: [f64; 8] = [0.0, 0.5, 0.25, 0.75, 0.125, 0.625, 0.375, 0.875];
 
-/// Evenly spaced half-planes through the axis.
+/// Half-planes through the axis: evenly spaced, and others put among them where that is not
+/// enough.
+///
+/// Where a flank's arc runs into its crest or root, its cut leaves that circle as a tangent does:
+/// if its points are not on common half-planes, the circle's chords may pass over them.
 #[derive(Clone, Debug)]
 pub(super) struct Fan {
     /// How many.
     pub count: u32,
-    /// Angle of half-plane 0, in columns.
-    offset: f64,
+    /// Their angles, ascending within one turn, in radians.
+    pub angles: Vec<f64>,
+    /// The angle between neighbouring evenly spaced ones.
+    step: f64,
     /// (cos, sin) of each.
     rays: Vec<[f64; 2]>,
     /// The bound on the distance between mesh and surface, both ways, in millimetres.
@@ -43,8 +55,12 @@ impl Fan {
     /// The least fan for a chord error, or one up to [`LARGER`] larger, turned so that the body's
     /// corners stay clear of its half-planes; `attempt` asks for the next best of those.
     pub fn new(body: &Body, chord: f64, attempt: usize) -> Self {
-        let surfaces: Vec<Screw> = body.faces().map(|(face, _)| face.surface()).collect();
-        let within = |n: u32| deviation(&surfaces, n) <= chord;
+        let surfaces: Vec<(Screw, [f64; 2])> =
+            body.faces().map(|(face, _)| (face.surface(), angles_of(face))).collect();
+        let cuts: Vec<Trace> = body.solid().edge_iter().map(|edge| edge.curve()).collect();
+        let widest = if attempt >= EVEN_ATTEMPTS { 1.0 + CLEAR } else { 1.0 };
+        let deviation = |n: u32| deviation(&surfaces, TAU / f64::from(n) * widest);
+        let within = |n: u32| deviation(n) <= chord;
         let mut least = FEWEST;
         while !within(least) {
             least = least * 5 / 4;
@@ -53,53 +69,118 @@ impl Fan {
             least -= 1;
         }
         let mut corners: Vec<f64> = Vec::new();
-        for edge in body.solid().edge_iter() {
-            let trace = edge.curve();
-            corners.extend([trace.from.theta, trace.to.theta].map(|theta| theta / TAU));
+        for trace in &cuts {
+            corners.extend([trace.from().theta, trace.to().theta].map(|theta| theta / TAU));
         }
+        corners.extend(divisions(&cuts, chord).map(|theta| theta / TAU));
+        // Every edge comes twice, and many corners lie at one angle.
+        corners.sort_by(f64::total_cmp);
+        corners.dedup();
         let most = (f64::from(least) * (1.0 + LARGER)) as u32;
         let fans = (least..=most).flat_map(|n| OFFSETS.map(|offset| (n, offset)));
-        let mut fans: Vec<(u32, f64, f64)> = fans
-            .map(|(n, offset)| (n, offset, clearance(&corners, n, offset).min(CLEAR)))
-            .collect();
-        // Stable: of those that are clear, the least fan comes first.
-        fans.sort_by(|a, b| b.2.total_cmp(&a.2));
-        let (count, offset, _) = fans[attempt.min(fans.len() - 1)];
-        let ray = |n: u32| {
-            let (sin, cos) = libm::sincos(TAU * (f64::from(n) + offset) / f64::from(count));
+        let clear = |(n, offset): &(u32, f64)| clearance(&corners, *n, *offset);
+        // The least fan that is clear, or, where too few are, the clearest.
+        let place = attempt % EVEN_ATTEMPTS;
+        let found = fans.clone().filter(|fan| clear(fan) >= CLEAR).nth(place);
+        let (count, offset) = found.unwrap_or_else(|| {
+            let mut fans: Vec<_> = fans.map(|fan| (clear(&fan).min(CLEAR), fan)).collect();
+            fans.sort_by(|a, b| b.0.total_cmp(&a.0));
+            fans[place].1
+        });
+        let (step, deviation) = (TAU / f64::from(count), deviation(count));
+        let even = (0..count).map(|n| step * (f64::from(n) + offset));
+        let mut others = Vec::new();
+        if attempt >= EVEN_ATTEMPTS {
+            others.extend(divisions(&cuts, deviation));
+        }
+        if attempt > EVEN_ATTEMPTS {
+            others.extend(corners.iter().map(|turns| turns * TAU));
+        }
+        let angles = merged(even.collect(), others, step);
+        let ray = |angle: &f64| {
+            let (sin, cos) = libm::sincos(*angle);
             [cos, sin]
         };
-        let rays = (0..count).map(ray).collect();
-        Self { count, offset, rays, deviation: deviation(&surfaces, count) }
+        let rays = angles.iter().map(ray).collect();
+        Self { count: angles.len() as u32, angles, step, rays, deviation }
     }
 
     /// An angle in columns from half-plane 0, exactly whole where it lies on a half-plane.
     pub fn columns(&self, theta: f64) -> f64 {
-        let columns = theta / TAU * f64::from(self.count) - self.offset;
-        let whole = columns.round();
-        if (columns - whole).abs() < ON_PLANE { whole } else { columns }
+        let (first, count) = (self.angles[0], self.angles.len());
+        let turns = ((theta - first) / TAU).floor();
+        let angle = theta - turns * TAU;
+        let before = self.angles.partition_point(|a| *a <= angle).clamp(1, count) - 1;
+        let (low, high) = (self.angles[before], self.angle(before as i64 + 1));
+        let whole = turns * count as f64 + before as f64;
+        if angle - low < ON_PLANE {
+            whole
+        } else if high - angle < ON_PLANE {
+            whole + 1.0
+        } else {
+            whole + (angle - low) / (high - low)
+        }
     }
 
     /// The angle of a half-plane, which may be counted over many turns.
     pub fn angle(&self, plane: i64) -> f64 {
-        TAU * (plane as f64 + self.offset) / f64::from(self.count)
+        let count = self.angles.len() as i64;
+        self.angles[plane.rem_euclid(count) as usize] + TAU * plane.div_euclid(count) as f64
     }
 
-    /// The angle between neighbouring half-planes.
+    /// A column, counted within one turn.
+    pub fn column(&self, column: i64) -> u32 {
+        column.rem_euclid(i64::from(self.count)) as u32
+    }
+
+    /// The angle between neighbouring evenly spaced half-planes.
     pub fn step(&self) -> f64 {
-        TAU / f64::from(self.count)
+        self.step
     }
 
     /// The pieces in which a meridian is to be cut along its length: 1 where it is straight.
     pub fn pieces(&self, meridian: &Meridian) -> usize {
-        meridian.pieces(self.deviation * (1.0 - ACROSS))
+        pieces(meridian, self.deviation)
     }
 
     /// The point of a half-plane at r and z.
     pub fn point(&self, plane: i64, r: f64, z: f64) -> [f64; 3] {
-        let [cos, sin] = self.rays[plane.rem_euclid(i64::from(self.count)) as usize];
+        let [cos, sin] = self.rays[self.column(plane) as usize];
         [r * cos, r * sin, z]
     }
+}
+
+fn pieces(meridian: &Meridian, deviation: f64) -> usize {
+    meridian.pieces(deviation * (1.0 - ACROSS))
+}
+
+/// The angles of all points in which cuts through rounded flanks are divided.
+fn divisions(cuts: &[Trace], deviation: f64) -> impl Iterator<Item = f64> {
+    cuts.iter().flat_map(move |trace| {
+        let Trace::Cut(cut) = trace else { return Vec::new() };
+        let inner = cut.between(pieces(&cut.surface.meridian, deviation));
+        [0.0, 1.0].into_iter().chain(inner).map(|t| trace.at(t).theta).collect()
+    })
+}
+
+/// Evenly spaced angles with others put among them, from the first of the even ones on; an even
+/// one within [`CLEAR`] of another gives way to it.
+fn merged(even: Vec<f64>, others: Vec<f64>, step: f64) -> Vec<f64> {
+    if others.is_empty() {
+        return even;
+    }
+    let on_turn = |angle: f64| angle - ((angle - even[0]) / TAU).floor() * TAU;
+    let mut others: Vec<f64> = others.into_iter().map(on_turn).collect();
+    others.sort_by(f64::total_cmp);
+    others.dedup_by(|b, a| *b - *a < ON_PLANE);
+    let near = |a: f64| {
+        let next = others.partition_point(|o| *o < a - CLEAR * step);
+        others.get(next).is_some_and(|o| *o < a + CLEAR * step)
+    };
+    let mut all: Vec<f64> = even.iter().copied().filter(|a| !near(*a)).collect();
+    all.extend(&others);
+    all.sort_by(f64::total_cmp);
+    all
 }
 
 /// The least distance of a corner from a half-plane of n that it does not lie on, in columns.
@@ -108,24 +189,24 @@ fn clearance(corners: &[f64], n: u32, offset: f64) -> f64 {
         let columns = turns * f64::from(n) - offset;
         (columns - columns.round()).abs()
     };
-    corners.iter().map(gap).filter(|gap| *gap >= ON_PLANE).fold(0.5, f64::min)
+    corners.iter().map(gap).filter(|gap| *gap >= ON_PLANE * f64::from(n) / TAU).fold(0.5, f64::min)
 }
 
-/// How far a mesh of n columns may lie from these surfaces, and they from it.
-fn deviation(surfaces: &[Screw], n: u32) -> f64 {
-    let step = TAU / f64::from(n);
-    surfaces.iter().map(|surface| deviation_of(surface, step)).fold(0.0, f64::max)
+/// How far a mesh of columns of `step` radians may lie from these surfaces, and they from it.
+fn deviation(surfaces: &[(Screw, [f64; 2])], step: f64) -> f64 {
+    surfaces.iter().map(|(surface, u)| deviation_of(surface, *u, step)).fold(0.0, f64::max)
 }
 
-/// A bound for one surface, cut in columns of `step` radians.
+/// A bound for one surface between two angles u, cut in columns of `step` radians.
 ///
 /// Without climb the piece in a column is flat, and off by the sagitta at the larger radius.
-/// A torus bows both ways: its sagitta across may use up [`ACROSS`] of what is allowed, the pieces
-/// along its meridian the rest. With climb, the ruled quadrilateral between two rulings is off the surface by r step^2 / 8
-/// towards the axis (linear interpolation of the helices), and its two triangles part from it by
-/// a quarter of its twist, along the circle. Of each only the share along the normal counts; the
-/// two may add up, depending on the diagonal.
-fn deviation_of(surface: &Screw, step: f64) -> f64 {
+/// A surface of an arc bows both ways: what is off across the columns may use up [`ACROSS`] of
+/// what is allowed, the pieces along its meridian the rest. With climb, the ruled quadrilateral
+/// between two rulings is off the surface by |S_uu| step^2 / 8 towards the axis (linear
+/// interpolation of the helices), and its two triangles part from it by a quarter of its twist,
+/// along the circle. Of each only the share along the normal counts; the two may add up,
+/// depending on the diagonal. For an arc the shares are taken at their greatest.
+fn deviation_of(surface: &Screw, u: [f64; 2], step: f64) -> f64 {
     /// Terms of the third order in the step, which the shares leave out: under a thousandth at
     /// the fewest columns there may be.
     const HIGHER_ORDER: f64 = 1.02;
@@ -134,13 +215,26 @@ fn deviation_of(surface: &Screw, step: f64) -> f64 {
         let bowed = surface.meridian.sweep() > 0.0;
         return if bowed { sagitta / ACROSS } else { sagitta };
     }
-    let at = |v: f64| {
-        let ([dr, dz], normal) = (surface.meridian.rate(v), surface.area_density(v));
-        let twist = libm::sin(step / 2.0) * dr.abs() / 2.0;
-        let inwards = surface.r(v) * step * step / 8.0 * (surface.r(v) * dz / normal).abs();
-        inwards + twist * (surface.climb * dr / normal).abs()
+    let turned = libm::sin(step / 2.0);
+    if surface.meridian.sweep() > 0.0 {
+        let radii = surface.meridian.extremes().into_iter().map(|v| surface.r(v));
+        let radii = radii.flat_map(|r| u.map(|u| (r + surface.out * u).abs()));
+        let (least, most) = radii.fold((f64::MAX, f64::MIN), |(a, b), r| (a.min(r), b.max(r)));
+        let inwards = libm::hypot(most, 2.0 * surface.out) * step * step / 8.0;
+        let share = (surface.climb.abs() + surface.out.abs()) / least;
+        return (inwards + turned * (most - least) / 2.0 * share) * HIGHER_ORDER / ACROSS;
+    }
+    let at = |u: f64, v: f64| {
+        let dr = surface.meridian.rate(v)[0];
+        let normal = surface.area_density(u, v);
+        let [radial, tangential, _] = surface.normal(u, v).map(|part| (part / normal).abs());
+        let r = (surface.r(v) + surface.out * u).abs();
+        let inwards = libm::hypot(r, 2.0 * surface.out) * step * step / 8.0 * radial;
+        inwards + turned * dr.abs() / 2.0 * tangential
     };
-    at(0.0).max(at(1.0)) * HIGHER_ORDER
+    // A drawn-out surface is measured at both ends of its face.
+    let ends = u.into_iter().flat_map(|u| [at(u, 0.0), at(u, 1.0)]);
+    ends.fold(0.0, f64::max) * HIGHER_ORDER
 }
 
 #[cfg(test)]
@@ -169,7 +263,7 @@ mod tests {
                 worst = worst.max(((p - corner).dot(e.cross(f).normalize())).abs());
             }
         }
-        let bound = deviation_of(&surface, step);
+        let bound = deviation_of(&surface, [0.0; 2], step);
         assert!(worst <= bound, "{worst} {bound}");
         assert!(worst > bound / 1.5, "the bound is not idle: {worst} {bound}");
     }

@@ -11,6 +11,12 @@ pub(super) struct Scale {
     pub along: f64,
 }
 
+impl Scale {
+    fn place(self, corner: &Corner) -> [f64; 2] {
+        [corner.x * self.across, corner.v * self.along]
+    }
+}
+
 /// Splits a counter-clockwise piece into triangles.
 ///
 /// A four-sided piece of a flank is twisted; its diagonal goes from the lower radius at the lower
@@ -29,8 +35,23 @@ pub(super) fn fill(piece: &[Corner], surface: &Screw, scale: Scale, out: &mut Ve
             out.push(triangle(at(0), at(1), at(2)));
             out.push(triangle(at(0), at(2), at(3)));
         }
+        4 => {
+            let [one, other] = better_cut(piece, scale);
+            out.push(triangle(one[0], one[1], one[2]));
+            out.push(triangle(other[0], other[1], other[2]));
+        }
         _ => best_shaped(piece, scale, out),
     }
+}
+
+/// The better of the two ways to cut a piece of four corners: what [`best_shaped`] finds too, and
+/// most pieces are such.
+fn better_cut(piece: &[Corner], scale: Scale) -> [[usize; 3]; 2] {
+    let at = |n: usize| scale.place(&piece[n]);
+    let (a, b, c, d) = (at(0), at(1), at(2), at(3));
+    let from_second = shape(a, b, d).min(shape(b, c, d));
+    let from_first = shape(a, c, d).min(shape(a, b, c));
+    if from_second >= from_first { [[0, 1, 3], [1, 2, 3]] } else { [[0, 2, 3], [0, 1, 2]] }
 }
 
 /// Whether a piece has two corners on either side of its column.
@@ -50,7 +71,7 @@ fn is_inner(corner: &Corner, piece: &[Corner], surface: &Screw) -> bool {
 /// triangle of their own.
 fn best_shaped(piece: &[Corner], scale: Scale, out: &mut Vec<[u32; 3]>) {
     let count = piece.len();
-    let at: Vec<[f64; 2]> = piece.iter().map(|c| [c.x * scale.across, c.v * scale.along]).collect();
+    let at: Vec<[f64; 2]> = piece.iter().map(|c| scale.place(c)).collect();
     // worst[i][j]: of the best triangulation of corners i to j; split[i][j]: its third corner.
     let mut worst = vec![vec![f64::INFINITY; count]; count];
     let mut split = vec![vec![0; count]; count];

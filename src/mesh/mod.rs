@@ -13,10 +13,15 @@ mod audit;
 mod band;
 mod boundary;
 mod columns;
+mod contact;
 mod crossing;
+mod edges;
 mod fan;
 mod fill;
+mod parting;
+mod patch;
 mod tessellate;
+mod weld;
 
-pub use audit::{Audit, MeshError};
-pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, tessellate};
+pub use audit::{Audit, MeshError, audit};
+pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, check_chord, tessellate};

@@ -6,7 +6,7 @@ use truck_modeling::Point3;
 use super::audit::{Audit, MeshError, audit};
 use super::band::Band;
 use super::boundary::{Boundary, Step};
-use super::columns::pieces;
+use super::columns::{Pieces, by_column};
 use super::fan::Fan;
 use super::fill::{Scale, fill};
 use crate::solid::{Body, Face, Screw};
@@ -18,6 +18,9 @@ pub const DEFAULT_CHORD: f64 = 0.005;
 /// The finest chord error that is made, in millimetres: below it a section needs millions of
 /// triangles, and the rounding of an STL's numbers is no longer small beside it.
 pub const LEAST_CHORD: f64 = 1e-4;
+
+/// The coarsest, in millimetres: beyond it a mesh shows nothing of a part this small.
+const GREATEST_CHORD: f64 = 1.0;
 
 /// Fans that are tried before a mesh is refused.
 const ATTEMPTS: usize = 4;
@@ -31,6 +34,11 @@ pub struct Mesh {
     pub triangles: Vec<[u32; 3]>,
     /// For each triangle the index of the body's face it lies on.
     pub faces: Vec<u32>,
+    /// For each triangle the column of the fan it lies in: between the half-plane of this number
+    /// and the next.
+    pub columns: Vec<u32>,
+    /// The angles of the half-planes, ascending within one turn, in radians.
+    pub angles: Vec<f64>,
     /// Bound on the distance between mesh and surface, both ways, in millimetres.
     pub chord_error: f64,
     /// Half-planes in the fan: flat sides of a bore.
@@ -56,6 +64,18 @@ impl Mesh {
     }
 }
 
+/// Whether a chord error can be asked for.
+///
+/// # Errors
+/// [`MeshError::Chord`]: it is no length, too coarse to mean anything, or finer than
+/// [`LEAST_CHORD`].
+pub fn check_chord(chord: f64) -> Result<(), MeshError> {
+    if (LEAST_CHORD..=GREATEST_CHORD).contains(&chord) {
+        return Ok(());
+    }
+    Err(MeshError::Chord { asked: chord, least: LEAST_CHORD })
+}
+
 /// Cuts a body into triangles that lie nowhere farther from its surface than `chord` millimetres,
 /// nor it from them, and audits what an STL would store.
 ///
@@ -63,14 +83,17 @@ impl Mesh {
 /// [`MeshError`]: the chord is no length or finer than [`LEAST_CHORD`], or the audit found the
 /// mesh unsound (never seen; then nothing is handed out).
 pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
-    if !(LEAST_CHORD..=1.0).contains(&chord) {
-        return Err(MeshError::Chord { asked: chord, least: LEAST_CHORD });
-    }
+    check_chord(chord)?;
     let measures = body.measures();
     let mut attempt = 0;
     loop {
-        let mesh = cut(body, &Fan::new(body, chord, attempt));
-        match audit(&mesh, &measures, body.genus()) {
+        let mut mesh = cut(body, &Fan::new(body, chord, attempt));
+        let mut found = audit(&mesh, &measures, body.genus());
+        if let Err(MeshError::Coincident { .. } | MeshError::Degenerate { .. }) = found {
+            mesh = mesh.welded();
+            found = audit(&mesh, &measures, body.genus());
+        }
+        match found {
             Ok(found) => return Ok((mesh, found)),
             Err(error) if attempt + 1 == ATTEMPTS => return Err(error),
             Err(_) => attempt += 1,
@@ -80,21 +103,26 @@ pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
 
 fn cut(body: &Body, fan: &Fan) -> Mesh {
     let mut boundary = Boundary::new(body, fan);
-    let (mut triangles, mut faces) = (Vec::new(), Vec::new());
+    // A closed skin has about two triangles a point.
+    let count = boundary.points.len() * 2;
+    let (triangles, columns) = (Vec::with_capacity(count), Vec::with_capacity(count));
+    let mut skin = Skin { fan, triangles, columns, pieces: Pieces::default() };
+    let mut faces = Vec::with_capacity(count);
     for (number, (face, _)) in body.faces().enumerate() {
         let surface = face.surface();
         let steps = boundary.steps(face);
         if surface.climb == 0.0 && goes_round(face) {
-            let bands = boundary.bands(&surface, steps);
-            bands.into_iter().for_each(|band| fill_band(&surface, band, fan, &mut triangles));
+            boundary.bands(&surface, steps).iter().for_each(|band| skin.band(&surface, band));
         } else {
-            fill_columns(&surface, steps, fan, &mut triangles);
+            boundary.strips(&surface, steps).iter().for_each(|strip| skin.strip(&surface, strip));
         }
-        faces.resize(triangles.len(), number as u32);
+        faces.resize(skin.triangles.len(), number as u32);
     }
+    let Skin { triangles, columns, .. } = skin;
     // `+ 0.0` makes -0.0 and 0.0 one value: readers match points by their bits.
     let points = boundary.points.iter().map(|p| p.map(|v| v as f32 + 0.0)).collect();
-    Mesh { points, triangles, faces, chord_error: fan.deviation, sides: fan.count }
+    let (chord_error, sides, angles) = (fan.deviation, fan.count, fan.angles.clone());
+    Mesh { points, triangles, faces, columns, angles, chord_error, sides }
 }
 
 /// Whether a face goes once round the axis: it has a ring at either end, or closes over the axis.
@@ -103,26 +131,36 @@ fn goes_round(face: &Face) -> bool {
     face.absolute_boundaries().len() > 1 || meridian.at(0.0)[0] == 0.0 || meridian.at(1.0)[0] == 0.0
 }
 
-/// A band between two rings, or between a ring and a point of the axis.
-fn fill_band(surface: &Screw, band: Band, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
-    match band {
-        Band::Ring(steps) => fill_columns(surface, steps, fan, triangles),
-        Band::Pole(steps, pole) => {
-            triangles.extend(steps.iter().map(|step| [step.from.index, step.to.index, pole]));
-        }
-    }
+/// The triangles made so far, each with its column.
+struct Skin<'a> {
+    fan: &'a Fan,
+    triangles: Vec<[u32; 3]>,
+    columns: Vec<u32>,
+    pieces: Pieces,
 }
 
-fn fill_columns(surface: &Screw, mut steps: Vec<Step>, fan: &Fan, triangles: &mut Vec<[u32; 3]>) {
-    steps.sort_by_key(|step| step.column);
-    let along = surface.meridian.length() / fan.pieces(&surface.meridian) as f64;
-    let scale = Scale { across: surface.meridian.widest() * fan.step(), along };
-    let mut found = Vec::new();
-    for column in steps.chunk_by(|a, b| a.column == b.column) {
-        found.clear();
-        pieces(column, &mut found);
-        for piece in &found {
-            fill(piece, surface, scale, triangles);
+impl Skin<'_> {
+    /// A band between two rings, or between a ring and a point of the axis.
+    fn band(&mut self, surface: &Screw, band: &Band) {
+        match band {
+            Band::Ring(steps) => self.strip(surface, steps),
+            Band::Pole(steps, pole) => {
+                for step in steps {
+                    self.triangles.push([step.from.index, step.to.index, *pole]);
+                    self.columns.push(self.fan.column(step.column));
+                }
+            }
+        }
+    }
+
+    /// A face, or a band of one, column by column.
+    fn strip(&mut self, surface: &Screw, steps: &[Step]) {
+        let Self { fan, triangles, columns, pieces } = self;
+        let along = surface.meridian.length();
+        let scale = Scale { across: surface.meridian.widest() * fan.step(), along };
+        for steps in by_column(steps).chunk_by(|a, b| a.column == b.column) {
+            pieces.each(steps, |piece| fill(piece, surface, scale, triangles));
+            columns.resize(triangles.len(), fan.column(steps[0].column));
         }
     }
 }

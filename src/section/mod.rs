@@ -33,7 +33,7 @@ pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{Grip, GripRun, Pilot, Relief, Tenon};
 pub use rules::faults;
 pub use stage::Stage;
-pub use thread::{Side, Thread, ThreadForm, ThreadLimits};
+pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
 
 use crate::quantity::Length;
@@ -102,5 +102,11 @@ impl Section {
         let threads = vec![self.tenon.thread.clone(), self.unit_thread.clone()];
         let runs = outline::joined(outside, &envelope(&self.bores, self.length()), self.length());
         Part { runs, threads }.snapped()
+    }
+
+    /// The same part with its threads left out: plain cylinders at the crests, so at the major
+    /// diameter outside and at the tap drill's inside, for a program that cuts the rest.
+    pub fn plain_part(&self) -> Part {
+        Part { threads: Vec::new(), ..self.part() }
     }
 }

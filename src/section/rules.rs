@@ -92,6 +92,8 @@ fn tenon(section: &Section, found: &mut Vec<SectionError>) {
 }
 
 fn threads(section: &Section, found: &mut Vec<SectionError>) {
+    // A flat is there, or rounded away whole.
+    let too_narrow = |flat: Length| flat != Length::ZERO && flat < LEAST_STEP;
     for thread in [&section.unit_thread, &section.tenon.thread, &section.unit.thread] {
         let form = &thread.form;
         let inside_out = match thread.side {
@@ -99,9 +101,9 @@ fn threads(section: &Section, found: &mut Vec<SectionError>) {
             Side::Internal => form.crest >= form.root,
         };
         if inside_out
-            || form.crest_flat() < LEAST_STEP
-            || form.root_flat() < LEAST_STEP
             || form.depth() < LEAST_STEP
+            || form.flank_runs().is_empty()
+            || [form.crest_flat(), form.root_flat()].into_iter().any(too_narrow)
         {
             let works = crest_that_works(thread);
             found.push(SectionError::NoThread { thread: thread.item, crest: form.crest, works });

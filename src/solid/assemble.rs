@@ -1,8 +1,9 @@
 //! From a closed list of runs with their threads to the faces of a solid.
 
-use super::helix::Helices;
+use super::helix::add_thread;
+use super::profile::Profile;
 use super::ring::{Faces, Ring};
-use super::trim::{Reach, Trim, trim};
+use super::trim::{Trim, trim};
 use super::{Body, BuildError, CutThread};
 use crate::section::{Part, Run, Side, Station, Thread};
 
@@ -36,8 +37,7 @@ pub fn build(part: &Part) -> Result<Body, BuildError> {
     let mut rings: Vec<[Option<Ring>; 2]> = vec![[None, None]; pieces.len()];
     for (piece, rings) in pieces.iter().zip(&mut rings) {
         if let Piece::Cut { thread, low, high } = piece {
-            let helices = Helices::new(thread);
-            let [at_low, at_high] = helices.build(low, high, &mut faces)?;
+            let [at_low, at_high] = add_thread(&Profile::new(thread), low, high, &mut faces)?;
             let outside = thread.side == Side::External;
             let (first, last) = if outside { (at_low, at_high) } else { (at_high, at_low) };
             *rings = [Some(first), Some(last)];
@@ -91,9 +91,9 @@ fn check_chain(part: &Part) -> Result<(), BuildError> {
 fn check_form(thread: &Thread) -> Result<(), BuildError> {
     let (form, item) = (&thread.form, thread.item);
     let positive = |l: crate::quantity::Length| l.as_mm() > 0.0;
-    let sizes = [form.pitch, form.crest_flat(), form.root_flat(), form.depth()];
     let outwards = form.crest > form.root;
-    if !sizes.into_iter().all(positive)
+    if ![form.pitch, form.depth()].into_iter().all(positive)
+        || form.flank_runs().is_empty()
         || outwards != (thread.side == Side::External)
         || form.starts == 0
     {
@@ -141,22 +141,14 @@ fn cut_thread<'a>(
     let ahead: Vec<Run> = pieces[own..].iter().map_while(plain).collect();
     let back = pieces[..=own].iter().rev().map_while(plain);
     let behind: Vec<Run> = back.map(|run| run.reversed()).collect();
-    let (last_stop, first_stop) =
-        if outside { (thread.to, thread.from) } else { (thread.from, thread.to) };
     let sign = if outside { 1.0 } else { -1.0 };
-    let reach = |stop: crate::quantity::Length, ahead: f64| Reach {
-        item,
-        crest: crest.as_mm() / 2.0,
-        root: thread.form.root.as_mm() / 2.0,
-        stop: stop.as_mm(),
-        ahead,
-    };
+    let profile = Profile::new(thread);
     let meets = |e| match e {
         BuildError::NothingToThread { .. } => BuildError::ThreadsMeet { thread: item },
         other => other,
     };
-    let last = trim(&ahead, reach(last_stop, sign)).map_err(meets)?;
-    let first = trim(&behind, reach(first_stop, -sign)).map_err(meets)?;
+    let last = trim(&ahead, profile.reach(sign)).map_err(meets)?;
+    let first = trim(&behind, profile.reach(-sign)).map_err(meets)?;
     let before = own + 1 - first.used;
     let after = own + last.used;
     let rest_before = first.rest.map(|run| run.reversed());

@@ -51,11 +51,12 @@ pub struct CutThread {
 impl CutThread {
     pub(super) fn new(thread: &Thread, low: &Trim, high: &Trim) -> Self {
         let form = &thread.form;
-        let span = |trim: &Trim| {
-            let z = trim.points.iter().map(|p| p[1]);
-            (z.clone().fold(f64::INFINITY, f64::min), z.fold(f64::NEG_INFINITY, f64::max))
+        // Every cross-section shows the whole profile from the low end's greatest z on, up to the
+        // high end's least.
+        let nearest = |trim: &Trim, ahead: f64| {
+            let z = trim.points.iter().map(|p| p[1] * ahead);
+            z.fold(f64::NEG_INFINITY, f64::max) * ahead
         };
-        let ((low_min, low_max), (high_min, high_max)) = (span(low), span(high));
         let centre = (thread.from + thread.phase).as_mm();
         let half_pitch = form.pitch.as_mm() / 2.0;
         Self {
@@ -69,8 +70,8 @@ impl CutThread {
             root: form.root.as_mm() / 2.0,
             pitch_radius: form.pitch_diameter.as_mm() / 2.0,
             ridge_z: if thread.side == Side::External { centre } else { centre + half_pitch },
-            full: [low_max, high_min],
-            extent: [low_min, high_max],
+            full: [nearest(low, 1.0), nearest(high, -1.0)],
+            extent: [low.farthest(-1.0), high.farthest(1.0)],
         }
     }
 

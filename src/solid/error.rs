@@ -46,6 +46,22 @@ pub enum BuildError {
         /// The thread.
         thread: Item,
     },
+    /// A rounded run of the outline begins between the thread's crest and root.
+    ThreadEndsOnArc {
+        /// The thread.
+        thread: Item,
+        /// Where the thread's cylinder ends.
+        z: f64,
+    },
+    /// A single-point tool is drawn out so slowly that the next groove would begin to end first.
+    DrawnOutTooSlowly {
+        /// The thread.
+        thread: Item,
+        /// Over how many turns.
+        turns: f64,
+        /// Over how many it has to be less.
+        most: f64,
+    },
     /// More turns than are worth building.
     TooManyTurns {
         /// The thread.
@@ -73,6 +89,8 @@ impl BuildError {
             Self::ThreadsMeet { .. } => "solid.threads-meet",
             Self::NoLength { .. } => "solid.thread-has-no-length",
             Self::NoForm { .. } => "solid.thread-has-no-form",
+            Self::ThreadEndsOnArc { .. } => "solid.thread-ends-on-arc",
+            Self::DrawnOutTooSlowly { .. } => "solid.drawn-out-too-slowly",
             Self::TooManyTurns { .. } => "solid.too-many-turns",
             Self::NotSolid { .. } => "solid.not-closed",
         }
@@ -104,6 +122,14 @@ impl fmt::Display for BuildError {
             Self::NoForm { thread } => {
                 write!(f, "the {thread} has no depth, or no flat at its crest or root")
             }
+            Self::ThreadEndsOnArc { thread, z } => write!(
+                f,
+                "the {thread} ends on a rounded corner at z = {z:.3} mm; end it on a chamfer, or in a groove"
+            ),
+            Self::DrawnOutTooSlowly { thread, turns, most } => write!(
+                f,
+                "the {thread}'s tool is drawn out over {turns:.3} turns; less than {most:.3} can be made"
+            ),
             Self::TooManyTurns { thread, turns, limit } => {
                 write!(f, "the {thread} has {turns:.0} turns; at most {limit:.0} are built")
             }

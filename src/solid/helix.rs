@@ -1,293 +1,119 @@
-//! A thread's faces: crest, root and flanks as helical strips, and the patches at its ends.
+//! A thread's faces: crest, flanks and root as helical strips between its two ends.
 
-use std::f64::consts::TAU;
+use super::end::{Chain, Cutting, End, close, outwards, reversed};
+use super::profile::{Flank, Profile};
+use super::ring::{Faces, Ring, edge};
+use super::trim::Trim;
+use super::{BuildError, Edge, Meridian, Screw, Trace, withdrawal};
+use crate::section::Facet;
 
-use super::ring::{Faces, Ring, edge, vertex};
-use super::trim::{Cover, Trim};
-use super::{BuildError, Edge, FaceName, HalfPoint, Polar, Screw, Vertex, Wire};
-use crate::section::{Facet, Feature, Side, Skin, Thread};
-use crate::standard::designation::Hand;
-
-/// A thread's form in raw millimetres, with the flanks' place.
-pub(super) struct Helices<'a> {
-    thread: &'a Thread,
-    pub crest: f64,
-    pub root: f64,
-    pitch: f64,
-    starts: usize,
-    /// Climb per radian, negative for a left-hand thread.
-    climb: f64,
-    /// z of the middle of ridge 0 at angle 0.
-    middle: f64,
+/// Adds all faces of a thread; gives back the circles that carry on the outline at its ends of
+/// lesser and greater z.
+pub(super) fn add_thread(
+    profile: &Profile,
+    low: &Trim,
+    high: &Trim,
+    to: &mut Faces,
+) -> Result<[Ring; 2], BuildError> {
+    // The walk passes the low end first on an external thread, last on an internal one.
+    let outside = outwards(profile.thread.side);
+    let mut ends = [end(profile, low, -1.0, !outside)?, end(profile, high, 1.0, outside)?];
+    Strips { profile, ends: &ends }.add(to)?;
+    ends.iter_mut().try_for_each(|end| end.add_patches(to))?;
+    Ok(ends.map(|end| Ring::Circle(end.outgoing)))
 }
 
-/// Which flank of a ridge.
-#[derive(Clone, Copy, PartialEq)]
-enum Flank {
-    Front,
-    Back,
+fn end(profile: &Profile, trim: &Trim, ahead: f64, leaving: bool) -> Result<End, BuildError> {
+    match trim.drawn_out {
+        Some(out) => withdrawal::end(profile, trim, out, ahead),
+        None => Cutting::new(profile, trim).end(leaving),
+    }
 }
 
-/// The edges in which one end of the thread is cut.
-struct End<'t> {
-    trim: &'t Trim,
-    /// Per ridge: the flanks' edges from crest to root.
-    front: Vec<Vec<Edge>>,
-    back: Vec<Vec<Edge>>,
-    /// Per point of the trim, per ridge: the arc across the ridge.
-    ridge: Vec<Vec<Edge>>,
-    /// Per point of the trim, per ridge: the arc from this ridge's back flank to the next front.
-    groove: Vec<Vec<Edge>>,
-    /// Per ridge: vertices from crest to root.
-    front_vertices: Vec<Vec<Vertex>>,
-    back_vertices: Vec<Vec<Vertex>>,
+/// The strips between the low and the high end.
+struct Strips<'a> {
+    profile: &'a Profile<'a>,
+    ends: &'a [End; 2],
 }
 
-impl<'a> Helices<'a> {
-    pub fn new(thread: &'a Thread) -> Self {
-        let form = &thread.form;
-        let pitch = form.pitch.as_mm();
-        let sign = if form.hand == Hand::Right { 1.0 } else { -1.0 };
-        let centre = (thread.from + thread.phase).as_mm();
-        let middle = if thread.side == Side::External { centre } else { centre + pitch / 2.0 };
-        Self {
-            thread,
-            crest: form.crest.as_mm() / 2.0,
-            root: form.root.as_mm() / 2.0,
-            pitch,
-            starts: form.starts as usize,
-            climb: sign * form.lead().as_mm() / TAU,
-            middle,
-        }
+/// A strip: the helices beside it, in the order of z, and the edges over its low and high end.
+struct Strip<'a> {
+    facet: Facet,
+    meridian: Meridian,
+    sides: [&'a Edge; 2],
+    over: [Chain; 2],
+}
+
+impl Strips<'_> {
+    /// The edge along one of the profile's radii, from the low end to the high end.
+    fn helix(&self, n: usize, flank: Flank, k: usize) -> Result<Edge, BuildError> {
+        let [a, b] = [0, 1].map(|end| &self.ends[end].side(flank).corners[n][k]);
+        edge(&a.vertex, &b.vertex, Trace::straight(a.at, b.at))
     }
 
-    fn name(&self, facet: Facet) -> FaceName {
-        let skin = if self.thread.side == Side::External { Skin::Outside } else { Skin::Bore };
-        FaceName { feature: Feature::new(self.thread.item, facet), skin }
-    }
-
-    /// z at angle 0 of a flank of ridge `n` (counted from 0, any whole number) at a radius.
-    fn flank_z(&self, n: isize, flank: Flank, r: f64) -> f64 {
-        let width = self.thread.form.ridge_at(crate::quantity::Length::mm(r * 2.0)).as_mm();
-        let side = if flank == Flank::Front { -0.5 } else { 0.5 };
-        self.middle + n as f64 * self.pitch + side * width
-    }
-
-    /// Where a flank passes a point of the half-plane.
-    fn on_flank(&self, n: isize, flank: Flank, at: HalfPoint) -> Polar {
-        let theta = (at[1] - self.flank_z(n, flank, at[0])) / self.climb;
-        Polar { theta, r: at[0], z: at[1] }
-    }
-
-    /// Cuts the flanks and bands of all ridges at one end.
-    fn end<'t>(&self, trim: &'t Trim) -> Result<End<'t>, BuildError> {
-        let ridges = 0..self.starts as isize;
-        let points = |n, flank| trim.points.iter().map(move |p| self.on_flank(n, flank, *p));
-        let chain = |flank| {
-            let vertices = ridges.clone().map(|n| points(n, flank).map(vertex).collect());
-            vertices.collect::<Vec<Vec<Vertex>>>()
-        };
-        let (front_vertices, back_vertices) = (chain(Flank::Front), chain(Flank::Back));
-        let sides = |flank, vertices: &[Vec<Vertex>]| {
-            ridges
-                .clone()
-                .map(|n| self.flank_edges(trim, n, flank, &vertices[n as usize]))
-                .collect::<Result<Vec<Vec<Edge>>, BuildError>>()
-        };
-        let front = sides(Flank::Front, &front_vertices)?;
-        let back = sides(Flank::Back, &back_vertices)?;
-        let mut end =
-            End { trim, front, back, ridge: vec![], groove: vec![], front_vertices, back_vertices };
-        for q in 0..trim.points.len() {
-            let (ridge, groove) = self.arcs(q, &end)?;
-            end.ridge.push(ridge);
-            end.groove.push(groove);
-        }
-        Ok(end)
-    }
-
-    fn flank_edges(
-        &self,
-        trim: &Trim,
-        n: isize,
-        flank: Flank,
-        vertices: &[Vertex],
-    ) -> Result<Vec<Edge>, BuildError> {
-        let at = |q: usize| self.on_flank(n, flank, trim.points[q]);
-        (1..trim.points.len())
-            .map(|q| edge(&vertices[q - 1], &vertices[q], at(q - 1), at(q)))
-            .collect()
-    }
-
-    /// The arcs at one point of the trim: across every ridge, and across every groove.
-    fn arcs(&self, q: usize, end: &End) -> Result<(Vec<Edge>, Vec<Edge>), BuildError> {
-        let at = end.trim.points[q];
-        let vertex_of = |n: isize, flank| {
-            let chains =
-                if flank == Flank::Front { &end.front_vertices } else { &end.back_vertices };
-            &chains[n.rem_euclid(self.starts as isize) as usize][q]
-        };
-        let arc = |a: (isize, Flank), b: (isize, Flank)| {
-            let (pa, pb) = (self.on_flank(a.0, a.1, at), self.on_flank(b.0, b.1, at));
-            let (va, vb) = (vertex_of(a.0, a.1), vertex_of(b.0, b.1));
-            if pa.theta < pb.theta { edge(va, vb, pa, pb) } else { edge(vb, va, pb, pa) }
-        };
-        let ridges = 0..self.starts as isize;
-        let over_ridge = |n| arc((n, Flank::Front), (n, Flank::Back));
-        let over_groove = |n| arc((n, Flank::Back), (n + 1, Flank::Front));
-        Ok((
-            ridges.clone().map(over_ridge).collect::<Result<_, _>>()?,
-            ridges.map(over_groove).collect::<Result<_, _>>()?,
-        ))
-    }
-
-    /// The full circle that carries on the plain outline, by growing angle.
-    fn outgoing(&self, end: &End) -> Ring {
-        let q = end.trim.outgoing();
-        let mut edges = Vec::with_capacity(2 * self.starts);
-        // With growing angle, ridges pass in falling order under a right-hand thread.
-        if self.climb > 0.0 {
-            for n in (0..self.starts).rev() {
-                edges.push(end.ridge[q][n].clone());
-                edges.push(end.groove[q][(n + self.starts - 1) % self.starts].clone());
-            }
-        } else {
-            for n in 0..self.starts {
-                edges.push(end.ridge[q][n].clone());
-                edges.push(end.groove[q][n].clone());
-            }
-        }
-        Ring::Circle(edges)
-    }
-
-    /// Adds all faces of the thread; gives back the circles at its low and high end.
-    pub fn build(&self, low: &Trim, high: &Trim, to: &mut Faces) -> Result<[Ring; 2], BuildError> {
-        let ends = [self.end(low)?, self.end(high)?];
-        self.strips(&ends, to)?;
-        // The walk passes the low end first on an external thread, last on an internal one.
-        let outside = self.thread.side == Side::External;
-        self.patches(&ends[0], !outside, to)?;
-        self.patches(&ends[1], outside, to)?;
-        Ok([self.outgoing(&ends[0]), self.outgoing(&ends[1])])
-    }
-
-    /// The edge along which crest or root meets a flank, from the low end to the high end.
-    fn helix(
-        &self,
-        [low, high]: &[End; 2],
-        n: usize,
-        flank: Flank,
-        root: bool,
-    ) -> Result<Edge, BuildError> {
-        let cut = |end: &End| {
-            let q = if root { end.trim.points.len() - 1 } else { 0 };
-            let chains =
-                if flank == Flank::Front { &end.front_vertices } else { &end.back_vertices };
-            (chains[n][q].clone(), self.on_flank(n as isize, flank, end.trim.points[q]))
-        };
-        let ((a, from), (b, to)) = (cut(low), cut(high));
-        edge(&a, &b, from, to)
+    /// The helices of a flank of every ridge, from crest to root.
+    fn helices(&self, flank: Flank) -> Result<Vec<Vec<Edge>>, BuildError> {
+        let radii = 0..self.profile.radii.len();
+        let of = |n| radii.clone().map(|k| self.helix(n, flank, k)).collect();
+        (0..self.profile.starts).map(of).collect()
     }
 
     /// Crest, back flank, root and front flank of every ridge, in the order of z.
-    fn strips(&self, ends: &[End; 2], to: &mut Faces) -> Result<(), BuildError> {
-        let starts = self.starts;
-        let mut helices = Vec::new();
-        for n in 0..starts {
-            for (flank, root) in [
-                (Flank::Front, false),
-                (Flank::Back, false),
-                (Flank::Back, true),
-                (Flank::Front, true),
-            ] {
-                helices.push(self.helix(ends, n, flank, root)?);
+    fn add(&self, to: &mut Faces) -> Result<(), BuildError> {
+        let profile = self.profile;
+        let (front, mut back) = (self.helices(Flank::Front)?, self.helices(Flank::Back)?);
+        let last = profile.radii.len() - 1;
+        for n in 0..profile.starts {
+            // Where a flat is rounded away, both flanks have one helix.
+            if profile.crest_flat == 0.0 {
+                back[n][0] = front[n][0].clone();
+            }
+            if profile.root_flat == 0.0 {
+                back[n][last] = front[(n + 1) % profile.starts][last].clone();
             }
         }
-        for n in 0..starts {
-            let next = (n + 1) % starts;
-            let (n_i, next_i) = (n as isize, n as isize + 1);
-            let at = |n: isize, flank, r: f64| [r, self.flank_z(n, flank, r)];
-            let both = |of: &dyn Fn(&End) -> Vec<Edge>| [of(&ends[0]), of(&ends[1])];
-            let crest_ends = both(&|end| vec![end.ridge[0][n].clone()]);
-            let root_ends = both(&|end| vec![end.groove[end.groove.len() - 1][n].clone()]);
-            let crest = [at(n_i, Flank::Front, self.crest), at(n_i, Flank::Back, self.crest)];
-            let root = [at(n_i, Flank::Back, self.root), at(next_i, Flank::Front, self.root)];
-            let strips = [
-                (Facet::Crest, crest, 4 * n, 4 * n + 1, crest_ends),
-                (
-                    Facet::FlankBack,
-                    [crest[1], root[0]],
-                    4 * n + 1,
-                    4 * n + 2,
-                    both(&|end| end.back[n].clone()),
-                ),
-                (Facet::Root, root, 4 * n + 2, 4 * next + 3, root_ends),
-                (
-                    Facet::FlankFront,
-                    [root[1], at(next_i, Flank::Front, self.crest)],
-                    4 * next + 3,
-                    4 * next,
-                    both(&|end| end.front[next].clone()),
-                ),
-            ];
-            for (facet, [from, on], left, right, [low, high]) in strips {
-                let surface = self.along_walk(from, on, self.climb);
-                let cycle = close(&helices[left], high, &helices[right], low);
-                to.patch(cycle, surface, self.name(facet))?;
+        for n in 0..profile.starts {
+            let (ridge, next) = (n as isize, (n + 1) % profile.starts);
+            let at = |n: isize, flank, r: f64| [r, profile.flank_z(n, flank, r)];
+            if profile.crest_flat > 0.0 {
+                let [from, on] =
+                    [Flank::Front, Flank::Back].map(|flank| at(ridge, flank, profile.crest));
+                let over = [0, 1].map(|end| self.ends[end].crest[n].clone());
+                let meridian = Meridian::Line { from, to: on };
+                let sides = [&front[n][0], &back[n][0]];
+                self.strip(Strip { facet: Facet::Crest, meridian, sides, over }, to)?;
             }
-        }
-        Ok(())
-    }
-
-    /// A generatrix that is given in the order of z, in the order of the walk.
-    fn along_walk(&self, low: HalfPoint, high: HalfPoint, climb: f64) -> Screw {
-        if self.thread.side == Side::External {
-            Screw::straight(low, high, climb)
-        } else {
-            Screw::straight(high, low, climb)
-        }
-    }
-
-    /// The faces between the flanks at one end; `leaving` where the walk leaves the thread there.
-    fn patches(&self, end: &End, leaving: bool, to: &mut Faces) -> Result<(), BuildError> {
-        let trim = end.trim;
-        for (q, segment) in trim.segments.iter().enumerate() {
-            let (a, b) = (trim.points[q], trim.points[q + 1]);
-            // A ridge is left by walking from crest to root, a groove by walking up its wall.
-            let downwards = leaving == (segment.cover == Cover::Ridge);
-            let (from, on) = if downwards { (a, b) } else { (b, a) };
-            let surface = Screw::straight(from, on, 0.0);
-            let name = match segment.run {
-                Some(run) => FaceName { feature: segment.feature, skin: run.skin },
-                None => self.name(Facet::RunOut),
-            };
-            for n in 0..self.starts {
-                let next = (n + 1) % self.starts;
-                let (left, right, arcs) = match segment.cover {
-                    Cover::Ridge => (&end.front[n][q], &end.back[n][q], &end.ridge),
-                    Cover::Groove => (&end.back[n][q], &end.front[next][q], &end.groove),
-                };
-                let (top, bottom) = (arcs[q][n].clone(), arcs[q + 1][n].clone());
-                to.patch(close(left, vec![bottom], right, vec![top]), surface, name)?;
+            for k in 0..last {
+                let over = [0, 1].map(|end| self.ends[end].back.across[n][k].clone());
+                let meridian = profile.meridian(ridge, Flank::Back, k);
+                let sides = [&back[n][k], &back[n][k + 1]];
+                self.strip(Strip { facet: Facet::FlankBack, meridian, sides, over }, to)?;
+            }
+            if profile.root_flat > 0.0 {
+                let from = at(ridge, Flank::Back, profile.root);
+                let on = at(ridge + 1, Flank::Front, profile.root);
+                let over = [0, 1].map(|end| self.ends[end].root[n].clone());
+                let meridian = Meridian::Line { from, to: on };
+                let sides = [&back[n][last], &front[next][last]];
+                self.strip(Strip { facet: Facet::Root, meridian, sides, over }, to)?;
+            }
+            for k in (0..last).rev() {
+                let over = [0, 1].map(|end| reversed(&self.ends[end].front.across[next][k]));
+                let meridian = profile.meridian(ridge + 1, Flank::Front, k).reversed();
+                let sides = [&front[next][k + 1], &front[next][k]];
+                self.strip(Strip { facet: Facet::FlankFront, meridian, sides, over }, to)?;
             }
         }
         Ok(())
     }
-}
 
-/// The cycle along `left`, over `far`, back along `right` and over `near`.
-///
-/// `far` and `near` may be given in either direction, as long as each is one chain.
-fn close(left: &Edge, far: Vec<Edge>, right: &Edge, near: Vec<Edge>) -> Wire {
-    let directed = |chain: Vec<Edge>, from: &Vertex| {
-        if chain[0].front() == from {
-            return chain;
-        }
-        chain.iter().rev().map(Edge::inverse).collect()
-    };
-    let mut cycle = vec![left.clone()];
-    cycle.extend(directed(far, left.back()));
-    cycle.push(right.inverse());
-    cycle.extend(directed(near, right.front()));
-    cycle.into_iter().collect()
+    fn strip(&self, strip: Strip, to: &mut Faces) -> Result<(), BuildError> {
+        let Strip { facet, meridian, sides, over: [low, high] } = strip;
+        // The walk follows z on the outside.
+        let meridian =
+            if outwards(self.profile.thread.side) { meridian } else { meridian.reversed() };
+        let surface = Screw { meridian, climb: self.profile.climb, out: 0.0 };
+        let [left, right] = sides.map(|edge| vec![edge.clone()]);
+        to.patch(close(&left, &high, &right, &low), surface, self.profile.name(facet))
+    }
 }

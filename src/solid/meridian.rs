@@ -1,6 +1,6 @@
 //! The line that a surface is swept from: straight, or a circular arc, in the half-plane.
 
-use std::f64::consts::{FRAC_PI_2, TAU};
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 use crate::section::{Run, Shape};
 
@@ -124,6 +124,20 @@ impl Meridian {
         }
     }
 
+    /// How fast v changes where a point of the line moves by (dr, dz).
+    pub fn v_rate(&self, v: f64, [dr, dz]: [f64; 2]) -> f64 {
+        match *self {
+            Self::Line { from, to } => {
+                let along = [to[0] - from[0], to[1] - from[1]];
+                if along[0].abs() >= along[1].abs() { dr / along[0] } else { dz / along[1] }
+            }
+            Self::Arc { radius, start, sweep, .. } => {
+                let (sin, cos) = libm::sincos(start + sweep * v);
+                (dr * cos - dz * sin) / (radius * sweep)
+            }
+        }
+    }
+
     /// Length along the line.
     pub fn length(&self) -> f64 {
         match *self {
@@ -150,6 +164,21 @@ impl Meridian {
             found.extend(quarters.take_while(|a| *a < high).map(|a| (a - start) / sweep));
         }
         found
+    }
+
+    /// The v inside an arc at which it runs along a line of this slope dz/dr; none on a straight
+    /// line.
+    pub fn parallel_to(&self, slope: f64) -> impl Iterator<Item = f64> + use<> {
+        let (start, sweep) = match *self {
+            Self::Line { .. } => (0.0, 0.0),
+            Self::Arc { start, sweep, .. } => (start, sweep),
+        };
+        // z' / r' = -tan a.
+        let angle = libm::atan(-slope);
+        let turns = (start.min(start + sweep) - angle) / PI;
+        let found =
+            (0..3).map(move |n| (angle + (turns.ceil() + f64::from(n)) * PI - start) / sweep);
+        found.filter(|v| *v > 0.0 && *v < 1.0)
     }
 
     /// The greatest distance from the axis.

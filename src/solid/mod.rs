@@ -9,28 +9,40 @@
 //!
 //! Topology is truck's (`Vertex`, `Edge`, `Wire`, `Face`, `Solid` over our own curve and
 //! surface), checked by truck to be closed, oriented and manifold. Rings are not cut by seams:
-//! a face that goes round the axis has two wires. Lengths are raw millimetres, angles radians.
+//! a face that goes round the axis has two wires; [`Pieces`] cuts them for readers who need it,
+//! [`Elementary`] names the surfaces that have a name, and [`Fit`] makes splines of those that
+//! have none. Lengths are raw millimetres, angles radians.
 
 mod assemble;
 mod body;
+mod elementary;
+mod end;
 mod error;
+mod flux;
 mod helix;
 mod measure;
 mod meridian;
+mod pieces;
+mod profile;
 mod ring;
 mod screw;
+mod spline;
 mod trace;
 mod trim;
 mod unroll;
+mod withdrawal;
 
 pub use assemble::{MOST_TURNS, build};
 pub use body::{Body, CutThread, FaceName, Swept};
+pub use elementary::Elementary;
 pub use error::BuildError;
-pub use measure::{Bounds, Measures};
+pub use measure::{Bounds, FaceMeasures, Measures};
 pub use meridian::{HalfPoint, Meridian};
+pub use pieces::{Piece, PieceCurve, PieceEdge, Pieces};
 pub use screw::Screw;
-pub use trace::{Polar, Trace};
-pub use unroll::UvEdge;
+pub use spline::{Fit, Knots, SplineCurve, SplineSurface};
+pub use trace::{Cut, Cutter, Polar, Trace};
+pub use unroll::{UvEdge, angles_of};
 
 use truck_modeling::Point3;
 

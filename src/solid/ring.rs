@@ -26,8 +26,8 @@ impl Ring {
         let polar = |theta| Polar { theta, r: at[0], z: at[1] };
         let vertices = [vertex(polar(0.0)), vertex(polar(PI))];
         Ok(Self::Circle(vec![
-            edge(&vertices[0], &vertices[1], polar(0.0), polar(PI))?,
-            edge(&vertices[1], &vertices[0], polar(PI), polar(TAU))?,
+            edge(&vertices[0], &vertices[1], Trace::straight(polar(0.0), polar(PI)))?,
+            edge(&vertices[1], &vertices[0], Trace::straight(polar(PI), polar(TAU)))?,
         ]))
     }
 
@@ -43,9 +43,8 @@ pub(super) fn vertex(at: Polar) -> Vertex {
     Vertex::new(at.point())
 }
 
-pub(super) fn edge(a: &Vertex, b: &Vertex, from: Polar, to: Polar) -> Result<Edge, BuildError> {
-    Edge::try_new(a, b, Trace { from, to })
-        .map_err(|e| BuildError::NotSolid { reason: e.to_string() })
+pub(super) fn edge(a: &Vertex, b: &Vertex, trace: Trace) -> Result<Edge, BuildError> {
+    Edge::try_new(a, b, trace).map_err(|e| BuildError::NotSolid { reason: e.to_string() })
 }
 
 /// The faces made so far, with their names.
@@ -66,7 +65,7 @@ impl Faces {
 
     /// The face that a run leaves when it is turned, between the rings at its ends.
     pub fn turned(&mut self, run: &Run, from: &Ring, to: &Ring) -> Result<(), BuildError> {
-        let surface = Screw { meridian: Meridian::of(run), climb: 0.0 };
+        let surface = Screw { meridian: Meridian::of(run), climb: 0.0, out: 0.0 };
         let wires = [from.wire(true), to.wire(false)].into_iter().flatten().collect();
         self.push(wires, surface, FaceName { feature: run.feature, skin: run.skin })
     }

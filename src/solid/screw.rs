@@ -7,11 +7,12 @@ use truck_modeling::{Point3, Vector3};
 
 use super::{HalfPoint, Meridian, Polar};
 
-/// A screw surface: `S(u, v) = (r(v) cos u, r(v) sin u, z(v) + climb u)`, u in radians, with
-/// (r(v), z(v)) the meridian, v from 0 to 1.
+/// A screw surface: `S(u, v) = (R cos u, R sin u, Z)` with `R = r(v) + out u` and
+/// `Z = z(v) + climb u`, u in radians, (r(v), z(v)) the meridian, v from 0 to 1.
 ///
 /// Without climb it is a plane, a cylinder, a cone or a torus; with climb a thread's flank (a
-/// ruled helicoid) or its crest or root band. The normal `S_u x S_v` points out of the material
+/// ruled helicoid, or one swept from an arc) or its crest or root band. `out` is only there where
+/// a tool is drawn out as it cuts. The normal `S_u x S_v` points out of the material
 /// where v follows the walk of [`crate::section::Part`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Screw {
@@ -19,15 +20,22 @@ pub struct Screw {
     pub meridian: Meridian,
     /// Climb along z per radian, positive for a right-hand thread.
     pub climb: f64,
+    /// Growth of the radius per radian.
+    pub out: f64,
 }
 
 impl Screw {
     /// The surface of a straight line from one point of the half-plane to another.
     pub fn straight(from: HalfPoint, to: HalfPoint, climb: f64) -> Self {
-        Self { meridian: Meridian::Line { from, to }, climb }
+        Self { meridian: Meridian::Line { from, to }, climb, out: 0.0 }
     }
 
-    /// Radius at v.
+    /// Where a point (or a rate) of the meridian has come to at u.
+    pub fn polar(&self, u: f64, [r, z]: HalfPoint) -> Polar {
+        Polar { theta: u, r: r + self.out * u, z: z + self.climb * u }
+    }
+
+    /// Radius of the meridian at v, where u = 0.
     pub fn r(&self, v: f64) -> f64 {
         self.meridian.at(v)[0]
     }
@@ -39,7 +47,7 @@ impl Screw {
 
     /// The v of a point of the surface whose angle, counted in the surface's own turns, is u.
     pub fn v_at(&self, u: f64, p: Polar) -> f64 {
-        self.meridian.v_of([p.r, p.z - self.climb * u])
+        self.meridian.v_of([p.r - self.out * u, p.z - self.climb * u])
     }
 
     /// Whether this is a thread's flank: a helicoid that is twisted along its rulings.
@@ -49,21 +57,32 @@ impl Screw {
 
     /// The whole turns to add to a point's angle so that the surface passes through it.
     ///
-    /// Zero without climb. A band's own width is far under a lead, so the nearest turn is the
-    /// one; the same holds for a flank.
+    /// Zero without climb. A band's own width is far under a lead, so the turn nearest to its
+    /// middle is the one; a flank passes its point on one turn only (an arc's chord is near enough).
     pub fn turns_to(&self, p: Polar) -> f64 {
         if self.climb == 0.0 {
             return 0.0;
         }
-        let (r0, r1) = (self.r(0.0), self.r(1.0));
-        let v = if r0 == r1 { 0.5 } else { (p.r - r0) / (r1 - r0) };
-        ((p.z - self.z(v) - self.climb * p.theta) / (self.climb * TAU)).round()
+        let ([r0, z0], [r1, z1]) = (self.meridian.at(0.0), self.meridian.at(1.0));
+        let (dr, dz) = (r1 - r0, z1 - z0);
+        let (r, z) = (p.r - self.out * p.theta, p.z - self.climb * p.theta);
+        // How far the chord's line moves past a point in one turn, across itself.
+        let passing = self.out * dz - self.climb * dr;
+        if passing == 0.0 {
+            return ((z - f64::midpoint(z0, z1)) / (self.climb * TAU)).round();
+        }
+        (((r - r0) * dz - (z - z0) * dr) / (passing * TAU)).round()
     }
 
-    /// The length of `S_u x S_v` at v: area per du dv.
-    pub fn area_density(&self, v: f64) -> f64 {
-        let (r, [dr, dz]) = (self.r(v), self.meridian.rate(v));
-        let (radial, tangential, axial) = (r * dz, self.climb * dr, r * dr);
+    /// `S_u x S_v` at (u, v), in its radial, tangential and axial components.
+    pub fn normal(&self, u: f64, v: f64) -> [f64; 3] {
+        let (r, [dr, dz]) = (self.r(v) + self.out * u, self.meridian.rate(v));
+        [r * dz, self.climb * dr - self.out * dz, -r * dr]
+    }
+
+    /// The length of `S_u x S_v` at (u, v): area per du dv.
+    pub fn area_density(&self, u: f64, v: f64) -> f64 {
+        let [radial, tangential, axial] = self.normal(u, v);
         (radial * radial + tangential * tangential + axial * axial).sqrt()
     }
 }
@@ -73,12 +92,12 @@ impl ParametricSurface for Screw {
     type Vector = Vector3;
 
     fn subs(&self, u: f64, v: f64) -> Point3 {
-        Polar { theta: u, r: self.r(v), z: self.z(v) + self.climb * u }.point()
+        self.polar(u, self.meridian.at(v)).point()
     }
 
     fn uder(&self, u: f64, v: f64) -> Vector3 {
-        let (sin, cos) = libm::sincos(u);
-        Vector3::new(-self.r(v) * sin, self.r(v) * cos, self.climb)
+        let ((sin, cos), r) = (libm::sincos(u), self.r(v) + self.out * u);
+        Vector3::new(self.out * cos - r * sin, self.out * sin + r * cos, self.climb)
     }
 
     fn vder(&self, u: f64, v: f64) -> Vector3 {
@@ -87,8 +106,8 @@ impl ParametricSurface for Screw {
     }
 
     fn uuder(&self, u: f64, v: f64) -> Vector3 {
-        let (sin, cos) = libm::sincos(u);
-        Vector3::new(-self.r(v) * cos, -self.r(v) * sin, 0.0)
+        let ((sin, cos), r) = (libm::sincos(u), self.r(v) + self.out * u);
+        Vector3::new(-2.0 * self.out * sin - r * cos, 2.0 * self.out * cos - r * sin, 0.0)
     }
 
     fn uvder(&self, u: f64, v: f64) -> Vector3 {
@@ -152,25 +171,35 @@ mod tests {
         Screw::straight([4.6, 21.0], [5.0, 21.23], 0.75 / TAU)
     }
 
+    /// The same while the tool is drawn out.
+    fn drawn_out() -> Screw {
+        Screw { out: 0.3, ..flank() }
+    }
+
     /// Independent route: central differences.
     #[test]
     fn derivatives_agree_with_differences() {
-        let (s, u, v, h) = (flank(), 7.0, 0.3, 1e-5);
-        let du = (s.subs(u + h, v) - s.subs(u - h, v)) / (2.0 * h);
-        let dv = (s.subs(u, v + h) - s.subs(u, v - h)) / (2.0 * h);
-        assert!((s.uder(u, v) - du).magnitude() < 1e-8);
-        assert!((s.vder(u, v) - dv).magnitude() < 1e-8);
-        assert!((du.cross(dv).magnitude() - s.area_density(v)).abs() < 1e-8);
-        let duv = (s.uder(u, v + h) - s.uder(u, v - h)) / (2.0 * h);
-        assert!((s.uvder(u, v) - duv).magnitude() < 1e-8);
+        for s in [flank(), drawn_out()] {
+            let (u, v, h) = (7.0, 0.3, 1e-5);
+            let du = (s.subs(u + h, v) - s.subs(u - h, v)) / (2.0 * h);
+            let dv = (s.subs(u, v + h) - s.subs(u, v - h)) / (2.0 * h);
+            assert!((s.uder(u, v) - du).magnitude() < 1e-8);
+            assert!((s.vder(u, v) - dv).magnitude() < 1e-8);
+            assert!((du.cross(dv).magnitude() - s.area_density(u, v)).abs() < 1e-8);
+            let duv = (s.uder(u, v + h) - s.uder(u, v - h)) / (2.0 * h);
+            assert!((s.uvder(u, v) - duv).magnitude() < 1e-8);
+            let duu = (s.uder(u + h, v) - s.uder(u - h, v)) / (2.0 * h);
+            assert!((s.uuder(u, v) - duu).magnitude() < 1e-7);
+        }
     }
 
     #[test]
     fn a_point_is_found_on_its_turn() {
-        let s = flank();
-        let (u, v) = s.search_parameter(s.subs(9.5, 0.4), None, 0).unwrap();
-        assert!((u - 9.5).abs() < 1e-12 && (v - 0.4).abs() < 1e-12);
-        let off = s.subs(9.5, 0.4) + Vector3::new(0.0, 0.0, 0.01);
-        assert_eq!(s.search_parameter(off, None, 0), None);
+        for s in [flank(), drawn_out()] {
+            let (u, v) = s.search_parameter(s.subs(9.5, 0.4), None, 0).unwrap();
+            assert!((u - 9.5).abs() < 1e-12 && (v - 0.4).abs() < 1e-12);
+            let off = s.subs(9.5, 0.4) + Vector3::new(0.0, 0.0, 0.01);
+            assert_eq!(s.search_parameter(off, None, 0), None);
+        }
     }
 }

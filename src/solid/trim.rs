@@ -1,7 +1,7 @@
 //! How a thread ends: the chain from its crest to its root, and what of it stands.
 
 use super::{BuildError, HalfPoint};
-use crate::section::{Facet, Feature, Item, Run};
+use crate::section::{Facet, Feature, Item, Run, Shape};
 
 /// Which part of the circle a segment of an end covers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,6 +41,19 @@ pub(super) struct Trim {
     pub used: usize,
     /// The rest of the run after those, where it was cut: it begins at the outgoing point.
     pub rest: Option<Run>,
+    /// Where the tool was drawn out instead: the points are a wall at the end of full depth.
+    pub drawn_out: Option<DrawnOut>,
+}
+
+/// How a single-point tool leaves its groove.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct DrawnOut {
+    /// The angle over which it is drawn out, in radians.
+    pub turn: f64,
+    /// From the end of full depth to the thread's end, along the axis.
+    pub length: f64,
+    /// From the middle of the groove, where drawing out begins, to the thread's end.
+    pub centre: f64,
 }
 
 impl Trim {
@@ -75,6 +88,10 @@ pub(super) struct Reach {
     pub root: f64,
     /// Where the tool stops at this end.
     pub stop: f64,
+    /// Length of the tool's lead, along which its groove grows shallower; 0 for a wall.
+    pub lead: f64,
+    /// Where the tool is drawn out if it stops within its cylinder.
+    pub drawn_out: Option<DrawnOut>,
     /// +1 if this end is walked towards growing z, -1 towards falling z.
     pub ahead: f64,
 }
@@ -85,18 +102,31 @@ pub(super) struct Reach {
 /// the walk that lies between crest and root belongs to the end; the walk stops where the outline
 /// dips below the root, or where the tool stops.
 pub(super) fn trim(runs: &[Run], reach: Reach) -> Result<Trim, BuildError> {
-    let Reach { item, crest, root, stop, ahead } = reach;
-    let past = |z: f64| (z - stop) * ahead;
+    let Reach { item, crest, root, stop, lead, drawn_out, ahead } = reach;
+    // The line in which the groove ends: the tool's lead (or a wall), from crest to root.
+    let end_at = |r: f64| stop - ahead * lead * ((crest - r) / (crest - root));
+    let past = |p: HalfPoint| (p[1] - end_at(p[0])) * ahead;
     let half = |s: crate::section::Station| [s.radius(), s.z.as_mm()];
     let own_end = half(runs[0].to);
-    let mut end = Trim { points: Vec::new(), segments: Vec::new(), used: 1, rest: None };
+    let mut end =
+        Trim { points: Vec::new(), segments: Vec::new(), used: 1, rest: None, drawn_out: None };
     let wall = |end: &mut Trim| {
         let feature = Feature::new(item, Facet::RunOut);
-        let from = end.points[end.points.len() - 1];
         end.segments.push(Segment { cover: Cover::Groove, feature, run: None });
-        end.points.push([root, from[1]]);
+        end.points.push([root, end_at(root)]);
     };
-    if past(own_end[1]) > 0.0 {
+    if let Some(drawn_out) = drawn_out.filter(|_| past(own_end) >= 0.0) {
+        let full = stop - ahead * drawn_out.length;
+        let feature = Feature::new(item, Facet::RunOut);
+        return Ok(Trim {
+            points: vec![[crest, full], [root, full]],
+            segments: vec![Segment { cover: Cover::Groove, feature, run: None }],
+            used: 1,
+            rest: Some(cut(runs[0], [crest, full])),
+            drawn_out: Some(drawn_out),
+        });
+    }
+    if past(own_end) > 0.0 {
         // The tool stops on the cylinder itself.
         end.points.push([crest, stop]);
         end.rest = Some(cut(runs[0], [crest, stop]));
@@ -105,11 +135,15 @@ pub(super) fn trim(runs: &[Run], reach: Reach) -> Result<Trim, BuildError> {
     }
     end.points.push(own_end);
     for run in &runs[1..] {
+        if run.shape != Shape::Straight {
+            // Reached between crest and root: its cut through a flank is not handled.
+            return Err(BuildError::ThreadEndsOnArc { thread: item, z: end.points[0][1] });
+        }
         let (from, to) = (end.points[end.points.len() - 1], half(run.to));
         // Positive towards the root.
         let down = (from[0] - to[0]) * (crest - root).signum();
-        let at_stop = past(from[1]) >= 0.0;
-        if down < 0.0 || (at_stop && to[1] != from[1]) {
+        let at_stop = past(from) >= 0.0;
+        if down < 0.0 || (at_stop && past(to) > 0.0) {
             return if at_stop {
                 wall(&mut end);
                 Ok(end)
@@ -121,14 +155,15 @@ pub(super) fn trim(runs: &[Run], reach: Reach) -> Result<Trim, BuildError> {
         }
         let t_root = if down == 0.0 { f64::INFINITY } else { (root - from[0]) / (to[0] - from[0]) };
         let t_stop =
-            if past(to[1]) > 0.0 { (stop - from[1]) / (to[1] - from[1]) } else { f64::INFINITY };
+            if past(to) > 0.0 { past(from) / (past(from) - past(to)) } else { f64::INFINITY };
         let t = t_root.min(t_stop).min(1.0);
         let point = if t >= 1.0 {
             to
         } else if t_root <= t_stop {
             [root, from[1] + (to[1] - from[1]) * t]
         } else {
-            [from[0] + (to[0] - from[0]) * t, stop]
+            let r = from[0] + (to[0] - from[0]) * t;
+            [r, end_at(r)]
         };
         end.segments.push(Segment { cover: Cover::Ridge, feature: run.feature, run: Some(*run) });
         end.points.push(point);
@@ -146,6 +181,48 @@ pub(super) fn trim(runs: &[Run], reach: Reach) -> Result<Trim, BuildError> {
     }
     Err(BuildError::NothingToThread { thread: item })
 }
+
+impl Trim {
+    /// The same end with more points on it, at radii where the flank's line has a corner or where
+    /// the flank's cut would turn back in angle; each lies between two points, crest to root.
+    pub fn refined(&self, extra: impl Fn(HalfPoint, HalfPoint) -> Vec<f64>) -> Self {
+        let mut finer = Self { points: vec![self.points[0]], segments: Vec::new(), ..self.clone() };
+        for (pair, segment) in self.points.windows(2).zip(&self.segments) {
+            let (a, b) = (pair[0], pair[1]);
+            let mut shares: Vec<f64> = extra(a, b)
+                .into_iter()
+                .filter(|r| (r - a[0]).abs() > SAME_RADIUS && (r - b[0]).abs() > SAME_RADIUS)
+                .filter(|r| (r - a[0]) * (r - b[0]) < 0.0)
+                .collect();
+            shares.sort_by(|x, y| ((x - a[0]).abs()).total_cmp(&(y - a[0]).abs()));
+            shares.dedup_by(|y, x| (*y - *x).abs() <= SAME_RADIUS);
+            for r in shares {
+                let t = (r - a[0]) / (b[0] - a[0]);
+                finer.points.push([r, a[1] + (b[1] - a[1]) * t]);
+                finer.segments.push(*segment);
+            }
+            finer.points.push(b);
+            finer.segments.push(*segment);
+        }
+        finer
+    }
+
+    /// The first point at a radius that the end passes.
+    pub fn index_at(&self, r: f64) -> usize {
+        let near = |p: &HalfPoint| (p[0] - r).abs() <= SAME_RADIUS;
+        self.points.iter().position(near).unwrap_or(self.points.len() - 1)
+    }
+
+    /// The z that the end reaches farthest: the points', or where a drawn-out tool leaves.
+    pub fn farthest(&self, ahead: f64) -> f64 {
+        let z = self.points.iter().map(|p| p[1] * ahead).fold(f64::NEG_INFINITY, f64::max);
+        (z + self.drawn_out.map_or(0.0, |d| d.length)) * ahead
+    }
+}
+
+/// Radii closer than this are one on a thread's end, in millimetres: half of what makes two
+/// diameters of a part one.
+const SAME_RADIUS: f64 = 5e-8;
 
 /// The rest of a run from a point on it.
 fn cut(run: Run, at: HalfPoint) -> Run {

@@ -2,6 +2,7 @@
 //!
 //! ```text
 //!   iso68, iso724   profile and basic sizes from diameter and pitch
+//!   iso2904         profile and basic sizes of trapezoidal threads
 //!   iso261          which diameters and pitches belong together
 //!   iso965          tolerance classes and limits of size       engagement: its lengths S, N, L
 //!   designation     M10x0.75-6g, read and written
@@ -16,6 +17,7 @@ pub mod drill;
 pub mod engagement;
 pub mod iso261;
 pub mod iso68;
+pub mod iso2904;
 pub mod iso724;
 pub mod iso965;
 pub mod percent;
@@ -23,7 +25,7 @@ pub mod pitch_series;
 mod r40;
 pub mod tap_drill;
 
-pub use designation::{DesignationError, Hand, ThreadDesignation};
+pub use designation::{DesignationError, Hand, System, ThreadDesignation};
 pub use drill::{DrillName, DrillSize, Series, SizeError, parse_size};
 pub use iso965::{ExternalLimits, InternalLimits, ToleranceClass, ToleranceError};
 pub use percent::ThreadPercent;

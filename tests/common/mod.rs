@@ -4,10 +4,12 @@
 
 pub mod random;
 pub mod section;
+pub mod slices;
 
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
-    Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,
+    Facet, Feature, Flank, Item, Part, Run, RunOut, Shape, Side, Skin, Station, Thread, ThreadForm,
+    ThreadLimits,
 };
 use sectionwright::standard::designation::ThreadDesignation;
 use sectionwright::standard::{iso68, iso724};
@@ -31,6 +33,9 @@ pub fn basic_thread(item: Item, side: Side, designation: &str, from: f64, to: f6
         crest,
         pitch_diameter,
         root,
+        flank: Flank::Straight,
+        crest_radius: mm(0.0),
+        root_radius: mm(0.0),
     };
     let exactly = |v: Length| Limits::new(v, v).unwrap();
     let limits = ThreadLimits {
@@ -38,8 +43,8 @@ pub fn basic_thread(item: Item, side: Side, designation: &str, from: f64, to: f6
         pitch: exactly(pitch_diameter),
         minor: exactly(minor),
     };
-    let (from, to, phase) = (mm(from), mm(to), mm(0.0));
-    Thread { item, side, designation, form, from, to, phase, limits }
+    let (from, to, phase, run_outs) = (mm(from), mm(to), mm(0.0), [RunOut::Wall; 2]);
+    Thread { item, side, designation, form, from, to, phase, run_outs, limits }
 }
 
 /// A chain of runs through corners (diameter, z), the first `outside` of them on the outside, one

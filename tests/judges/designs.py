@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -32,3 +33,8 @@ def handles(design: Path) -> int:
 def name(design: Path) -> str:
     """A test's id: the path inside the repository."""
     return str(design.relative_to(ROOT))
+
+
+def bodies() -> Path:
+    """Where the Rust tests leave STEP files of bodies that no design can ask for yet (tests/step.rs)."""
+    return ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "tmp" / "step"

@@ -16,6 +16,8 @@ OVERLAP_PLAY = "thread.unit.play"
 
 # Files of one design's folder.
 STL = "section.stl"
+STEP = "section.step"
+PLAIN_STEP = "section-plain.step"
 DXF = "half-section.dxf"
 SVG = "half-section.svg"
 REPORT = "report.json"

@@ -65,7 +65,7 @@ def test_each_file_is_listed_with_its_sum(made: Maker, design: Path | None) -> N
     # The report cannot hold its own sum.
     there = {str(p.relative_to(folder)): p for p in folder.rglob("*") if p.is_file() and p.name != names.REPORT}
     assert {n: hashlib.sha256(p.read_bytes()).hexdigest() for n, p in there.items()} == got.report["files"]
-    assert {names.STL, names.DXF, names.SVG} <= there.keys()
+    assert {names.STL, names.STEP, names.PLAIN_STEP, names.DXF, names.SVG} <= there.keys()
 
 
 @EVERY

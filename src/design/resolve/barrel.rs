@@ -1,7 +1,7 @@
 //! The barrel's mouth from the design.
 
 use super::Making;
-use super::thread;
+use super::{form, form::ToolEnd, thread};
 use crate::design::design_file::{BarrelFile, TenonFile};
 use crate::design::reader::Placed;
 use crate::diagnostic::Diagnostic;
@@ -69,6 +69,7 @@ pub(super) fn resolve(
         return None;
     }
     let thread = thread::internal(designation, at, Item::BarrelThread, (from, to), making)?;
+    let thread = form::cut(thread, &file.cut, ToolEnd::To, making)?;
     let mouth = counterbore.map_or(thread.form.root, |counterbore| counterbore.diameter);
     // A grip without shoulder is what is wrong, not the barrel as wide as it.
     let no_shoulder = grip_back <= tenon.thread.value.diameter() && file.outside.is_none();

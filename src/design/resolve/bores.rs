@@ -10,6 +10,7 @@
 //! ```
 
 use super::barrel::TAP_LEAD;
+use super::form::{self, ToolEnd};
 use super::{Making, thread, unit_thread};
 use crate::design::design_file::{BoreFile, BoresFile};
 use crate::design::reader::Placed;
@@ -17,8 +18,7 @@ use crate::design::unit_file::UnitFile;
 use crate::design::value::{CutsOver, Hole};
 use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::{Angle, Length, Limits};
-use crate::section::{Bore, Depth, Item, Mouth, Point, Subject, Thread, Unit};
-use crate::standard::iso724::basic_sizes;
+use crate::section::{Bore, Depth, Item, Mouth, Point, Side, Subject, Thread, Unit};
 use crate::standard::{ThreadDesignation, tap_drill};
 
 /// Room for the collar in its recess, on the diameter (common practice, no source): less, and it
@@ -70,14 +70,16 @@ pub(super) fn resolve(
     let clearance = clearance(&file.clearance, unit_file, unit, seat, making)?;
     let from = clearance.full_depth(Length::ZERO);
     let to = unit_thread::end(&file.thread, unit_file, unit, seat, making);
-    let drill = drill(&file.tap_drill, &designation, to, making)?;
+    let lead = file.thread.cut.lead();
+    let drill = drill(&file.tap_drill, &designation, (to, lead), making)?;
     let through =
         if file.blind { None } else { Some(through(&file.through, unit_file, unit, making)?) };
     for subject in [Subject::Thread(Item::UnitThread), Subject::Diameter(Item::UnitThread)] {
         making.places.set(subject, designation.at());
     }
     let (classed, at) = (designation.value, designation.at());
-    let mut thread = thread::internal(classed, at, Item::UnitThread, (from, to), making)?;
+    let thread = thread::internal(classed, at, Item::UnitThread, (from, to), making)?;
+    let mut thread = form::cut(thread, &file.thread.cut, ToolEnd::To, making)?;
     thread.form.crest = drill.diameter;
     thread.limits.minor = drill.limits;
     let stack = [recess, clearance, drill].into_iter().chain(through);
@@ -213,14 +215,14 @@ fn clearance(
 fn drill(
     file: &BoreFile,
     thread: &Placed<ThreadDesignation>,
-    thread_to: Length,
+    (thread_to, lead): (Length, f64),
     making: &mut Making,
 ) -> Option<Bore> {
     let (major, pitch) = (thread.value.diameter(), thread.value.pitch());
     let diameter = if let Some(diameter) = &file.diameter {
         let (size, tool) = match &diameter.value {
             Hole::Size(size, tool) => (*size, tool.clone()),
-            Hole::Basic => (basic_sizes(major, pitch).minor, None),
+            Hole::Basic => (thread::basic_form(thread.value, Side::Internal).crest, None),
         };
         Diameter { size, tool, at: diameter.at() }
     } else {
@@ -236,7 +238,7 @@ fn drill(
         let (beyond, at) = file
             .beyond
             .as_ref()
-            .map_or((pitch * TAP_LEAD, thread_at.unwrap_or(thread.at())), |beyond| {
+            .map_or((pitch * TAP_LEAD.max(lead), thread_at.unwrap_or(thread.at())), |beyond| {
                 (beyond.value.0, beyond.at())
             });
         let depth = thread_to + beyond;

@@ -4,6 +4,7 @@ mod barrel;
 mod blank;
 mod bores;
 mod criteria;
+mod form;
 mod outside;
 mod thread;
 mod tools;
@@ -90,14 +91,18 @@ pub(super) fn resolve(
     };
     let (mut bores, unit_thread) = stack?;
     bores.extend(tools);
+    let (tenon, mut barrel) = (tenon?, barrel?);
+    if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
+        barrel.thread = form::mating(barrel.thread, &tenon.thread.form)?;
+    }
     let mut section = Section {
         name: design.name.value.clone(),
         grip,
-        tenon: tenon?,
+        tenon,
         bores,
         unit_thread,
         unit: unit?,
-        barrel: barrel?,
+        barrel,
         material: material.name.value.clone(),
         blank: Blank { diameter: Length::ZERO, length: Length::ZERO },
         allowance,

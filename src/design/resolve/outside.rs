@@ -1,6 +1,7 @@
 //! Grip and tenon from the design.
 
 use super::Making;
+use super::form::{self, ToolEnd};
 use super::thread;
 use crate::design::design_file::{GripFile, RingFile, TenonFile};
 use crate::design::reader::Placed;
@@ -95,5 +96,6 @@ pub(super) fn tenon(file: &TenonFile, shoulder: Length, making: &mut Making) -> 
     let from = shoulder + relief.map_or(Length::ZERO, |relief| relief.width);
     let to = shoulder + length - pilot.map_or(Length::ZERO, |pilot| pilot.length);
     let thread = thread::external(&file.thread, Item::TenonThread, (from, to), making)?;
+    let thread = form::cut(thread, &file.cut, ToolEnd::From, making)?;
     Some(Tenon { thread, length, chamfer, relief, pilot })
 }

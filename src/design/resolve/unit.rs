@@ -9,7 +9,7 @@ use crate::design::value::{CALIPER, Measured};
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Length, Limits};
 use crate::section::{
-    Item, Reading, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
+    Item, Reading, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
 };
 use crate::standard::{ThreadDesignation, pitch_series};
 
@@ -147,8 +147,8 @@ fn thread(file: &UnitThreadFile, from: Length, making: &mut Making) -> Option<Th
         minor: Limits::around(form.root, uncertainty)?,
     };
     let (item, side, phase) = (Item::UnitBody, Side::External, Length::ZERO);
-    let to = file.to.value.value;
-    Some(Thread { item, side, designation, form, from, to, phase, limits })
+    let (to, run_outs) = (file.to.value.value, [RunOut::Wall; 2]);
+    Some(Thread { item, side, designation, form, from, to, phase, run_outs, limits })
 }
 
 /// Notes the pitches that the reading can't tell from the designation's; an error, and none, where

@@ -40,6 +40,10 @@ pub enum DesignationError {
         /// The pitch.
         pitch: Length,
     },
+    /// A trapezoidal thread without its pitch.
+    NoTrapezoidalPitch(Length),
+    /// A class behind a trapezoidal thread.
+    ClassOfTrapezoidal(String),
     /// The tolerance class does not read.
     Class(ClassError),
     /// A part behind the class that is no hand, or a part too many.
@@ -60,6 +64,12 @@ impl DesignationError {
             Self::PitchNotPositive(_) => "a pitch above zero, as in M10x0.75".to_owned(),
             Self::NoCoarsePitch(diameter) => {
                 format!("write the pitch: {}", Self::with_a_pitch(*diameter))
+            }
+            Self::NoTrapezoidalPitch(diameter) => {
+                format!("write the pitch: Tr{}x2", diameter.as_mm())
+            }
+            Self::ClassOfTrapezoidal(class) => {
+                format!("leave out the class {class}; limits follow from ISO 965-1's grade 6")
             }
             Self::LeadWithoutPitch(lead) => {
                 let lead = lead.as_mm();
@@ -109,6 +119,12 @@ impl fmt::Display for DesignationError {
             Self::DiameterNotPositive(size) => write!(f, "a thread of {size} is none"),
             Self::PitchNotPositive(size) => write!(f, "a pitch of {size} is none"),
             Self::NoCoarsePitch(size) => write!(f, "M{} has no coarse pitch", size.as_mm()),
+            Self::NoTrapezoidalPitch(size) => {
+                write!(f, "Tr{} stands without a pitch", size.as_mm())
+            }
+            Self::ClassOfTrapezoidal(class) => {
+                write!(f, "the class `{class}` of a trapezoidal thread is not known")
+            }
             Self::LeadWithoutPitch(lead) => write!(f, "the lead of {lead} stands without a pitch"),
             Self::LeadNotMultiple { lead, pitch } => {
                 write!(f, "a lead of {lead} is not a whole number of pitches of {pitch}")

@@ -1,8 +1,11 @@
-//! Designations of ISO metric threads: `M10x0.75-6g`, `M10`, `M13xPh2.4P0.8`, `M8x1-6H-LH`.
+//! Designations of ISO threads: `M10x0.75-6g`, `M10`, `M13xPh2.4P0.8`, `M8x1-6H-LH`, `Tr10x2`,
+//! `Tr12x4P2-LH`.
 //!
 //! ```text
-//! M <diameter> [x <pitch> | x Ph <lead> P <pitch>] [- <class>] [- LH]
+//! M  <diameter> [x <pitch> | x Ph <lead> P <pitch>] [- <class>] [- LH]
+//! Tr <diameter> x <pitch> | x <lead> P <pitch> [- LH]
 //! ```
+//! A trapezoidal thread (ISO 2902, ISO 2904) takes no class here: ISO 2903's are not known.
 //! Without a pitch the coarse one of ISO 261 is meant. `x` may be `×` or `X`. Source: ISO 965-1:1998
 //! clause 4 and ISO 261 (the clause number is from memory).
 
@@ -31,6 +34,16 @@ pub enum Hand {
     Left,
 }
 
+/// Which system of threads.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum System {
+    /// `M`: ISO 68-1, flanks at 60 degrees.
+    #[default]
+    Metric,
+    /// `Tr`: ISO 2901, flanks at 30 degrees.
+    Trapezoidal,
+}
+
 /// What a designation says of a thread. Its root is off the axis, it has 1 to 6 starts, and its
 /// sizes are finite and above zero.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,6 +53,7 @@ pub struct ThreadDesignation {
     starts: u32,
     hand: Hand,
     class: Option<ToleranceClass>,
+    system: System,
 }
 
 impl ThreadDesignation {
@@ -68,7 +82,7 @@ impl ThreadDesignation {
         if iso724::root_passes_axis(diameter, pitch) {
             return Err(DesignationError::PitchTooCoarse { diameter, pitch });
         }
-        Ok(Self { diameter, pitch, starts, hand, class })
+        Ok(Self { diameter, pitch, starts, hand, class, system: System::Metric })
     }
 
     /// The nominal (major) diameter.
@@ -96,6 +110,11 @@ impl ThreadDesignation {
         self.class
     }
 
+    /// The system of threads.
+    pub const fn system(self) -> System {
+        self.system
+    }
+
     /// The lead: how far one turn moves it, the pitch times the starts.
     pub fn lead(self) -> Length {
         self.pitch * f64::from(self.starts)
@@ -103,7 +122,7 @@ impl ThreadDesignation {
 
     /// Whether ISO 261 lists this diameter with this pitch (up to 30 mm).
     pub fn is_standard(self) -> bool {
-        iso261::is_standard(self.diameter, self.pitch)
+        self.system == System::Metric && iso261::is_standard(self.diameter, self.pitch)
     }
 
     /// The same thread with this class.
@@ -117,11 +136,15 @@ impl ThreadDesignation {
 impl fmt::Display for ThreadDesignation {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let pitch = self.pitch.as_mm();
-        write!(f, "M{}x", self.diameter.as_mm())?;
+        let (name, lead) = match self.system {
+            System::Metric => ("M", "Ph"),
+            System::Trapezoidal => ("Tr", ""),
+        };
+        write!(f, "{name}{}x", self.diameter.as_mm())?;
         if self.starts == 1 {
             write!(f, "{pitch}")?;
         } else {
-            write!(f, "Ph{}P{pitch}", written(self.lead()))?;
+            write!(f, "{lead}{}P{pitch}", written(self.lead()))?;
         }
         if let Some(class) = self.class {
             write!(f, "-{class}")?;

@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use super::{DesignationError, Hand, MAX_STARTS, ThreadDesignation};
+use super::{DesignationError, Hand, MAX_STARTS, System, ThreadDesignation};
 use crate::quantity::Length;
 use crate::standard::iso261;
 
@@ -20,18 +20,27 @@ impl FromStr for ThreadDesignation {
         }
         let mut parts = text.split('-').map(str::trim);
         let size = parts.next().unwrap_or_default();
-        let (diameter, pitch, starts) = read_size(size)?;
+        let (system, size) = match size.strip_prefix("Tr") {
+            Some(size) => (System::Trapezoidal, size.trim_start()),
+            None => (System::Metric, size),
+        };
+        let (diameter, pitch, starts) = match system {
+            System::Metric => read_size(size)?,
+            System::Trapezoidal => read_trapezoidal(size)?,
+        };
         let (mut hand, mut class) = (Hand::Right, None);
         for part in parts {
             if hand == Hand::Left || (class.is_some() && part != "LH") {
                 return Err(DesignationError::UnknownPart(part.to_owned()));
             } else if part == "LH" {
                 hand = Hand::Left;
+            } else if system == System::Trapezoidal {
+                return Err(DesignationError::ClassOfTrapezoidal(part.to_owned()));
             } else {
                 class = Some(part.parse()?);
             }
         }
-        Self::new(diameter, pitch, starts, hand, class)
+        Ok(Self { system, ..Self::new(diameter, pitch, starts, hand, class)? })
     }
 }
 
@@ -57,7 +66,27 @@ fn read_size(size: &str) -> Result<(Length, Length, u32), DesignationError> {
     let Some((lead, pitch)) = lead.split_once('P') else {
         return Err(DesignationError::LeadWithoutPitch(number(lead)?));
     };
-    let (lead, pitch) = (number(lead)?, number(pitch)?);
+    let (pitch, starts) = multiple(number(lead)?, number(pitch)?)?;
+    Ok((diameter, pitch, starts))
+}
+
+/// Diameter, pitch and starts behind `Tr`: `10x2`, `12x4P2`.
+fn read_trapezoidal(size: &str) -> Result<(Length, Length, u32), DesignationError> {
+    let Some((diameter, pitch)) = size.split_once(['x', 'X', '×']) else {
+        return Err(DesignationError::NoTrapezoidalPitch(number(size)?));
+    };
+    let diameter = number(diameter)?;
+    match pitch.split_once('P') {
+        None => Ok((diameter, number(pitch)?, 1)),
+        Some((lead, pitch)) => {
+            let (pitch, starts) = multiple(number(lead)?, number(pitch)?)?;
+            Ok((diameter, pitch, starts))
+        }
+    }
+}
+
+/// The pitch, and how many starts make the lead.
+fn multiple(lead: Length, pitch: Length) -> Result<(Length, u32), DesignationError> {
     if pitch == Length::ZERO {
         return Err(DesignationError::PitchNotPositive(pitch));
     }
@@ -68,7 +97,7 @@ fn read_size(size: &str) -> Result<(Length, Length, u32), DesignationError> {
     if !(1.0..=f64::from(MAX_STARTS)).contains(&starts.round()) {
         return Err(DesignationError::Starts(starts.round()));
     }
-    Ok((diameter, pitch, starts.round() as u32))
+    Ok((pitch, starts.round() as u32))
 }
 
 /// Plain decimals in mm.
@@ -103,6 +132,22 @@ mod tests {
         assert_eq!(thread("M8 × 1 - LH").hand(), Hand::Left);
         assert_eq!(thread("m6x0.5-4H5H-LH").to_string(), "M6x0.5-4H5H-LH");
         assert_eq!(thread("M13xPh0.8P0.8").to_string(), "M13x0.8");
+    }
+
+    #[test]
+    fn reads_trapezoidal_threads() {
+        let cap = thread("Tr12x4P2-LH");
+        assert_eq!((cap.system(), cap.starts()), (System::Trapezoidal, 2));
+        assert_eq!((cap.pitch(), cap.hand()), (Length::mm(2.0), Hand::Left));
+        assert_eq!(cap.to_string(), "Tr12x4P2-LH");
+        assert_eq!(thread("Tr 10 x 1.5").to_string(), "Tr10x1.5");
+        assert!(!cap.is_standard());
+        for (text, hint) in [
+            ("Tr10", "write the pitch: Tr10x2"),
+            ("Tr10x2-7e", "leave out the class 7e; limits follow from ISO 965-1's grade 6"),
+        ] {
+            assert_eq!(text.parse::<ThreadDesignation>().unwrap_err().hint(), hint);
+        }
     }
 
     #[test]

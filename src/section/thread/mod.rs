@@ -1,5 +1,11 @@
 //! A thread as it is cut: its form in the axial plane, its extent, and the sizes its class allows.
 
+mod flank;
+mod run_out;
+
+pub use flank::{Flank, FlankPoint, FlankRun};
+pub use run_out::RunOut;
+
 use super::Item;
 use crate::quantity::{Angle, Length, Limits};
 use crate::standard::designation::{Hand, ThreadDesignation};
@@ -13,11 +19,12 @@ pub enum Side {
     Internal,
 }
 
-/// A symmetric thread form with flat crest and root, in the axial plane.
+/// A symmetric thread form in the axial plane.
 ///
-/// Ridge and groove are equally wide at the pitch diameter, so the three diameters and the half
-/// angle set the flats: at diameter d the ridge of an external thread is
-/// `pitch / 2 + (pitch_diameter - d) tan(half_angle)` wide.
+/// Ridge and groove are equally wide at the pitch diameter, so the three diameters and the flank
+/// set the flats: where it is straight, the ridge of an external thread at diameter d is
+/// `pitch / 2 + (pitch_diameter - d) tan(half_angle)` wide. Corners may be rounded; a rounding may
+/// take the whole flat, so that neighbouring flanks meet in one arc (ISO 68-1's rounded root).
 ///
 /// ```text
 ///      crest ___         ___        r ^
@@ -26,7 +33,7 @@ pub enum Side {
 ///    root /       \___/       \___
 ///         |<-- pitch -->|
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct ThreadForm {
     /// Axial distance between neighbouring ridges.
     pub pitch: Length,
@@ -34,14 +41,21 @@ pub struct ThreadForm {
     pub starts: u32,
     /// Right or left.
     pub hand: Hand,
-    /// Between flank and the plane across the axis: 30 degrees for ISO metric.
+    /// Between the flank at the pitch diameter and the plane across the axis: 30 degrees for ISO
+    /// metric.
     pub half_angle: Angle,
+    /// The flank's line.
+    pub flank: Flank,
     /// Diameter at the top of the ridge: major diameter outside, minor diameter inside.
     pub crest: Length,
     /// Diameter where ridge and groove are equally wide.
     pub pitch_diameter: Length,
     /// Diameter at the bottom of the groove: minor diameter outside, major diameter inside.
     pub root: Length,
+    /// Radius to which the crest's corners are rounded; zero leaves them sharp.
+    pub crest_radius: Length,
+    /// Radius to which the root's corners are rounded; zero leaves them sharp.
+    pub root_radius: Length,
 }
 
 impl ThreadForm {
@@ -55,8 +69,14 @@ impl ThreadForm {
         (self.crest - self.root).abs() / 2.0
     }
 
-    /// Axial width of the ridge at a diameter, negative beyond the sharp crest.
+    /// Axial width of the ridge at a diameter between crest and root, roundings included; beyond
+    /// them, or where there is no such thread, that of the straight flank.
     pub fn ridge_at(&self, diameter: Length) -> Length {
+        let within = |run: &FlankRun| (diameter - run.from) / (run.to - run.from);
+        let runs = self.flank_runs();
+        if let Some(run) = runs.iter().find(|run| (0.0..=1.0).contains(&within(run))) {
+            return run.ridge_at(diameter);
+        }
         let towards_root = if self.crest > self.root {
             self.pitch_diameter - diameter
         } else {
@@ -65,14 +85,16 @@ impl ThreadForm {
         self.pitch / 2.0 + towards_root * libm::tan(self.half_angle.as_rad())
     }
 
-    /// Axial width of the crest's flat.
+    /// Axial width of the crest's flat, zero where it is rounded whole.
     pub fn crest_flat(&self) -> Length {
-        self.ridge_at(self.crest)
+        let first = self.flank_runs().into_iter().next();
+        first.map_or_else(|| self.ridge_at(self.crest), |run| run.ridge_from)
     }
 
-    /// Axial width of the root's flat.
+    /// Axial width of the root's flat, zero where it is rounded whole.
     pub fn root_flat(&self) -> Length {
-        self.pitch - self.ridge_at(self.root)
+        let last = self.flank_runs().into_iter().next_back();
+        self.pitch - last.map_or_else(|| self.ridge_at(self.root), |run| run.ridge_to)
     }
 }
 
@@ -105,6 +127,8 @@ pub struct Thread {
     pub to: Length,
     /// Where, at angle 0, the middle of a ridge (external) or groove (internal) lies, from `from`.
     pub phase: Length,
+    /// How the tool left it at `from`, and at `to`.
+    pub run_outs: [RunOut; 2],
     /// The sizes that its class, or the reading's uncertainty, allows.
     pub limits: ThreadLimits,
 }
@@ -115,6 +139,12 @@ impl Thread {
         self.to - self.from
     }
 
+    /// Axial length over which the groove is as deep as it is wanted.
+    pub fn full_length(&self) -> Length {
+        let lead = self.form.lead();
+        self.run_outs.iter().fold(self.length(), |length, end| length - end.length(lead))
+    }
+
     /// The same thread at its least material: crest, flanks and root as deep as its limits allow.
     #[must_use]
     pub fn at_least_material(&self) -> Self {
@@ -123,13 +153,13 @@ impl Thread {
                 crest: self.limits.major.min(),
                 pitch_diameter: self.limits.pitch.min(),
                 root: self.limits.minor.min(),
-                ..self.form
+                ..self.form.clone()
             },
             Side::Internal => ThreadForm {
                 crest: self.limits.minor.max(),
                 pitch_diameter: self.limits.pitch.max(),
                 root: self.limits.major.max(),
-                ..self.form
+                ..self.form.clone()
             },
         };
         Self { form, ..self.clone() }
