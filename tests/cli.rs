@@ -36,6 +36,10 @@ const NAMES: [&str; 6] = [
     "section.stl",
 ];
 
+fn json(bytes: &[u8]) -> serde_json::Value {
+    serde_json::from_slice(bytes).unwrap()
+}
+
 fn fixture(name: &str) -> String {
     format!("{}/tests/fixtures/{name}", env!("CARGO_MANIFEST_DIR"))
 }
@@ -146,6 +150,8 @@ fn a_chord_that_cannot_be_made_is_refused() {
         assert_eq!(status(&made), 2, "{chord}: {}", err(&made));
         assert!(err(&made).contains("mesh.chord"), "{chord}: {}", err(&made));
     }
+    let made = run(home.path(), &["make", "--chord=0", "--only", "svg"]);
+    assert!(status(&made) == 2 && err(&made).contains("mesh.chord"), "{}", err(&made));
     assert!(!home.path().join("out").exists());
 }
 
@@ -171,30 +177,97 @@ fn a_chord_too_coarse_for_the_part_is_tightened() {
     assert!(report("fine")["mesh"]["chord"]["tightened_by"].is_null());
 }
 
-/// Parts are written beside the section, or alone; the section's own set is not lost by that, and
-/// making the section anew clears parts of an earlier design.
+/// Parts are written beside the section, or alone, in the kinds that are asked for; whatever is
+/// of the same design stays, and the report tells of all of it.
 #[test]
 fn parts_are_made_by_name() {
     let home = tempfile::tempdir().unwrap();
     let folder = home.path().join("out/demo");
-    run(home.path(), &["make", "--quiet"]);
-    let section = set(&folder);
     let made = run(home.path(), &["make", "--part", "unit,blank-2", "--part=tenon-ring"]);
     assert_eq!(status(&made), 0, "{}", err(&made));
     assert!(out(&made).contains("blank-2.stl") && !out(&made).contains("section.stl"));
-    let with_parts = set(&folder);
-    assert!(section.iter().all(|(name, bytes)| with_parts.get(name) == Some(bytes)));
-    let added: Vec<&String> = with_parts.keys().filter(|k| !section.contains_key(*k)).collect();
-    assert_eq!(added, ["blank-2.stl", "tenon-ring.stl", "unit.stl"]);
-    run(home.path(), &["make", "--part", "section,unit-plug", "--quiet"]);
+    let parts = set(&folder);
+    let names: Vec<&String> = parts.keys().collect();
+    let expected = [
+        "blank-2.step",
+        "blank-2.stl",
+        "report.json",
+        "tenon-ring.step",
+        "tenon-ring.stl",
+        "unit.step",
+        "unit.stl",
+    ];
+    assert_eq!(names, expected);
+    let report = json(&parts["report.json"]);
+    assert!(report["mesh"].is_null(), "there is no section.stl");
+    assert_eq!(report["files"].as_object().unwrap().len(), parts.len() - 1);
+    let made = run(home.path(), &["make"]);
+    assert!(out(&made).contains("Still true") && !out(&made).contains("Removed"));
     let both = set(&folder);
-    assert_eq!(both.len(), section.len() + 1);
-    let report: serde_json::Value = serde_json::from_slice(&both["report.json"]).unwrap();
-    assert_eq!(report["parts"][0]["name"], "unit-plug");
-    assert!(report["files"]["unit-plug.stl"].is_string());
-    assert!(both["section.stl"] == section["section.stl"]);
-    run(home.path(), &["make", "--quiet"]);
-    assert!(set(&folder) == section);
+    assert_eq!(both.len(), parts.len() + NAMES.len() - 1);
+    assert_eq!(json(&both["report.json"])["parts"], report["parts"]);
+    // In whatever order parts and kinds are made, a whole set is the whole set.
+    let orders = [
+        "--part=blank-2,section --only=stl",
+        "--part=section --only=step,dxf",
+        "--part=tenon-ring",
+        "--part=unit,blank-2 --only=step",
+        "--part=section,unit --only=stl",
+        "--only=svg",
+    ];
+    for order in orders {
+        let arguments = ["make", "--out", "again", "--quiet"].into_iter();
+        run(home.path(), &arguments.chain(order.split(' ')).collect::<Vec<_>>());
+    }
+    assert!(set(&home.path().join("again/demo")) == both);
+}
+
+/// Parts of another state of the design go, as the section's files do; somebody's own file of a
+/// part's name does not.
+#[test]
+fn parts_that_no_longer_stand_go() {
+    let home = tempfile::tempdir().unwrap();
+    let (design, folder) = (home.path().join("pen.toml"), home.path().join("out/pen"));
+    let text = "format = 1\nlike = \"demo\"\nname = \"pen\"\n";
+    fs::write(&design, text).unwrap();
+    run(home.path(), &["make", "pen.toml", "--part", "section,unit,barrel", "--quiet"]);
+    fs::write(folder.join("unit.stl"), "changed").unwrap();
+    fs::write(folder.join("unit-plug.step"), "mine").unwrap();
+    let said = out(&run(home.path(), &["make", "pen.toml", "--part", "barrel", "--only", "stl"]));
+    let (_, removed) = said.split_once("Removed").unwrap();
+    assert!(removed.contains("unit.stl") && removed.matches("out/pen").count() == 1, "{said}");
+    let report = json(&set(&folder)["report.json"]);
+    let names: Vec<_> = report["parts"].as_array().unwrap().iter().map(|p| &p["name"]).collect();
+    assert_eq!(names, ["unit", "barrel"]);
+    assert!(report["parts"][0]["mesh"].is_null() && report["parts"][1]["mesh"].is_object());
+    fs::write(&design, format!("{text}[grip]\nfront = 10.3\n")).unwrap();
+    let said = out(&run(home.path(), &["make", "pen.toml", "--part", "barrel", "--only", "stl"]));
+    assert!(said.contains("Removed") && !said.contains("Still true"), "{said}");
+    let left = set(&folder);
+    let names: Vec<&String> = left.keys().collect();
+    assert_eq!(names, ["barrel.stl", "report.json", "unit-plug.step"]);
+    // Where a part takes the name of a file that is not ours, neither is lost.
+    run(home.path(), &["make", "pen.toml", "--part", "unit-plug", "--only", "step", "--quiet"]);
+    let left = set(&folder);
+    assert!(left["unit-plug.step.kept"] == b"mine" && left["unit-plug.step"].len() > 100);
+}
+
+#[test]
+fn a_part_without_a_file_of_the_kinds_is_refused_with_all_else_that_is_wrong() {
+    let home = tempfile::tempdir().unwrap();
+    let arguments = ["make", "--only", "dxf,svg", "--part", "section,unit,cap", "--chord", "0"];
+    let made = run(home.path(), &arguments);
+    assert_eq!(status(&made), 2);
+    let words = [
+        "error[mesh.chord]",
+        "error[make.no-file]",
+        "--only stl,step makes unit.stl",
+        "error[make.part]",
+    ];
+    for word in words {
+        assert_eq!(err(&made).matches(word).count(), 1, "{word}: {}", err(&made));
+    }
+    assert!(!home.path().join("out").exists());
 }
 
 #[test]

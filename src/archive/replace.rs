@@ -49,7 +49,11 @@ impl std::error::Error for ArchiveError {
 ///
 /// # Errors
 /// The folder's place can't be written to, or the disk is full. The earlier set is then whole.
-pub fn replace(folder: &Path, set: &[File], ours: &[&str]) -> Result<(), ArchiveError> {
+pub fn replace(
+    folder: &Path,
+    set: &[File],
+    ours: &[impl AsRef<OsStr>],
+) -> Result<(), ArchiveError> {
     let parent = folder.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
     attempt("make the folder", parent, fs::create_dir_all(parent))?;
     let beside = beside(folder);
@@ -114,14 +118,14 @@ fn exchange(a: &Path, b: &Path) -> io::Result<()> {
 
 /// Clears what an exchange left beside the folder: the old set goes, files of other origin move
 /// to where the folder now is. Also what a killed run left.
-fn recover(folder: &Path, beside: &Path, ours: &[&str]) -> Result<(), ArchiveError> {
+fn recover(folder: &Path, beside: &Path, ours: &[impl AsRef<OsStr>]) -> Result<(), ArchiveError> {
     if !beside.exists() {
         return Ok(());
     }
     let entries = attempt("read", beside, fs::read_dir(beside))?;
     for entry in entries {
         let entry = attempt("read", beside, entry)?;
-        let foreign = !ours.iter().any(|name| entry.file_name() == *name);
+        let foreign = !ours.iter().any(|name| entry.file_name() == name.as_ref());
         if foreign && folder.exists() {
             let mut name = entry.file_name();
             while folder.join(&name).exists() {

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use crate::export::{Earlier, File};
+use crate::export::{Earlier, File, NAMES, REPORT, part_file_names};
 use crate::section::Section;
 
 /// A folder's earlier set, held against the section as it is now.
@@ -15,20 +15,29 @@ pub struct Standing {
     pub files: Vec<File>,
     /// Names of ours that nothing vouches for.
     pub gone: Vec<String>,
+    /// Every name that is ours in this folder, for [`super::replace`].
+    pub ours: Vec<String>,
 }
 
 /// Reads a folder's files of ours, except those that are made anew.
-pub fn standing(folder: &Path, section: &Section, ours: &[&str], anew: &[&str]) -> Standing {
-    let text = fs::read_to_string(folder.join(crate::export::REPORT)).unwrap_or_default();
+///
+/// The section's names are always ours. A part's (`unit.step`) may be somebody else's file: where
+/// there is one that the earlier report does not list, it is not ours.
+pub fn standing(folder: &Path, section: &Section, anew: &[String]) -> Standing {
+    let text = fs::read_to_string(folder.join(REPORT)).unwrap_or_default();
     let report = Earlier::read(&text);
-    let mut standing = Standing::default();
-    for name in ours.iter().filter(|name| !anew.contains(name)) {
+    let listed = |name: &str| report.as_ref().is_some_and(|report| report.lists(name));
+    let of_parts = part_file_names().into_iter();
+    let of_parts = of_parts.filter(|name| listed(name) || !folder.join(name).exists());
+    let ours = NAMES.iter().map(|name| (*name).to_owned()).chain(of_parts);
+    let mut standing = Standing { ours: ours.collect(), ..Standing::default() };
+    for name in standing.ours.iter().filter(|name| !anew.contains(name)) {
         let Ok(bytes) = fs::read(folder.join(name)) else { continue };
         let vouched = report.as_ref().is_some_and(|r| r.vouches_for(section, name, &bytes));
         if vouched {
-            standing.files.push(File::new(*name, bytes));
+            standing.files.push(File::new(name, bytes));
         } else {
-            standing.gone.push((*name).to_owned());
+            standing.gone.push(name.clone());
         }
     }
     standing.report = report.filter(|_| !standing.files.is_empty());

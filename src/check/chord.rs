@@ -1,7 +1,7 @@
 //! The chord error with which a part's thinnest feature is still shown.
 
 use super::wall::least_wall;
-use crate::mesh::LEAST_CHORD;
+use crate::mesh::{LEAST_CHORD, check_chord};
 use crate::section::{Part, Skin};
 use crate::solid::{Body, Meridian};
 
@@ -34,7 +34,7 @@ pub struct Chord {
 /// refused.
 pub fn chord(part: &Part, body: &Body, asked: f64) -> Chord {
     let as_asked = Chord { asked, in_force: asked, tightened_by: None };
-    if asked.is_nan() || asked <= LEAST_CHORD || asked > 1.0 {
+    if check_chord(asked).is_err() {
         return as_asked;
     }
     match thinnest(part, body) {

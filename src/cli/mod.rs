@@ -76,6 +76,11 @@ enum Command {
         /// report comes with any of them)
         #[arg(long, value_name = "KINDS")]
         only: Option<String>,
+        /// Make these parts, comma-separated: section, unit, barrel, unit-plug, unit-ring,
+        /// tenon-ring, barrel-plug, or the blank at a stage, blank-1 and on (an unknown name lists
+        /// them all); parts beside the section come as stl and step
+        #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
+        part: Vec<String>,
     },
     /// Check a section and write nothing
     Check {
@@ -111,9 +116,9 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord, only } => {
-            let only = only.as_deref();
-            let request = make::Request { design: &design, out: &out, chord, only };
+        Command::Make { design, out, chord, only, part } => {
+            let (only, parts) = (only.as_deref(), part.as_slice());
+            let request = make::Request { design: &design, out: &out, chord, only, parts };
             make::make(&library, &request, screen)
         }
         Command::Check { design, json } => check::check(&library, &design, json, screen),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::report::{MeshPart, digest, digest_of};
+use super::report::{MeshPart, OtherPart, digest, digest_of};
 use crate::section::Section;
 
 /// A report, as far as it tells whether files are still true.
@@ -13,6 +13,7 @@ pub struct Earlier {
     section_sha256: String,
     files: BTreeMap<String, String>,
     mesh: Option<MeshPart>,
+    parts: Vec<OtherPart>,
 }
 
 impl Earlier {
@@ -27,8 +28,18 @@ impl Earlier {
         self.section_sha256 == digest_of(section) && self.files.get(name) == Some(&digest(bytes))
     }
 
-    /// What it says of the mesh.
+    /// Whether it lists a file of that name, as it is now or otherwise.
+    pub fn lists(&self, name: &str) -> bool {
+        self.files.contains_key(name)
+    }
+
+    /// What it says of the section's mesh.
     pub(super) fn mesh(&self) -> Option<MeshPart> {
         self.mesh.clone()
+    }
+
+    /// What it says of the parts beside the section.
+    pub(super) fn parts(&self) -> &[OtherPart] {
+        &self.parts
     }
 }

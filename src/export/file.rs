@@ -1,11 +1,12 @@
-//! The whole set of files of a design, or those of some kinds.
+//! The whole set of files of a design, or those of some parts and kinds.
 
-use super::kind::{Kind, Kinds};
-use super::report::{Measured, report};
+use super::kind::Kind;
+use super::order::Order;
+use super::part::of_parts;
+use super::report::{MeshPart, report};
 use super::step::{plain_step, section_step};
-use super::{Earlier, ExportError, half_section_dxf, half_section_svg, stl};
+use super::{Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, stl};
 use crate::check::Examination;
-use crate::mesh::{Audit, Mesh};
 use crate::section::Section;
 use crate::solid::Body;
 
@@ -25,7 +26,7 @@ impl File {
     }
 }
 
-/// Every name that a set may hold: what is of this list in a design's folder is ours.
+/// The section's own names: what is of this list in a design's folder is ours.
 pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, SVG, REPORT];
 
 /// The name of the report.
@@ -37,20 +38,16 @@ const PLAIN_STEP: &str = "section-plain.step";
 const DXF: &str = "half-section.dxf";
 const SVG: &str = "half-section.svg";
 
-/// The names of the files of some kinds; the report is always among them.
-pub fn names(kinds: &Kinds) -> Vec<&'static str> {
-    let kind_of = [
-        (STL, Kind::Stl),
-        (STEP, Kind::Step),
-        (PLAIN_STEP, Kind::Step),
-        (DXF, Kind::Dxf),
-        (SVG, Kind::Svg),
-    ];
-    let asked = kind_of.into_iter().filter(|(_, kind)| kinds.has(*kind)).map(|(name, _)| name);
-    asked.chain([REPORT]).collect()
-}
+/// The section's files but for the report, and the kind of each.
+pub(super) const SECTION_FILES: [(&str, Kind); 5] = [
+    (STL, Kind::Stl),
+    (STEP, Kind::Step),
+    (PLAIN_STEP, Kind::Step),
+    (DXF, Kind::Dxf),
+    (SVG, Kind::Svg),
+];
 
-/// What the files of a section are made from.
+/// What the files of a section, and of the parts beside it, are made from.
 #[derive(Clone, Copy, Debug)]
 pub struct Sources<'a> {
     /// The section.
@@ -60,45 +57,51 @@ pub struct Sources<'a> {
     /// Its solid without threads ([`Section::plain_part`]).
     pub plain: &'a Body,
     /// Its mesh, where an STL is made.
-    pub mesh: Option<(&'a Mesh, Audit)>,
+    pub mesh: Option<&'a Meshed>,
+    /// The parts beside it that are asked for.
+    pub parts: &'a [MadePart],
     /// Its checks.
     pub examination: &'a Examination,
 }
 
-/// The files of some kinds, then those that still stand from an earlier set, then the report: it
-/// lists the others with their digests.
+/// The files that are asked for, then those that still stand from an earlier set, then the report:
+/// it lists the others with their digests.
 ///
 /// # Errors
 /// [`ExportError`] where a drawing or a solid can't be written.
 pub fn files(
     sources: &Sources,
-    kinds: &Kinds,
+    order: &Order,
     earlier: Option<&Earlier>,
     standing: Vec<File>,
 ) -> Result<Vec<File>, ExportError> {
-    let Sources { section, body, plain, mesh, examination } = *sources;
+    let Sources { section, body, plain, mesh, parts, examination } = *sources;
     let mut files = Vec::new();
-    if let Some((mesh, _)) = mesh {
-        files.push(File::new(STL, stl(mesh)));
+    if let Some(meshed) = mesh {
+        files.push(File::new(STL, stl(&meshed.mesh)));
     }
-    if kinds.has(Kind::Step) {
+    if order.section_as(Kind::Step) {
         files.push(File::new(STEP, section_step(section, body)?));
         files.push(File::new(PLAIN_STEP, plain_step(section, plain)?));
     }
-    if kinds.has(Kind::Dxf) {
+    if order.section_as(Kind::Dxf) {
         files.push(File::new(DXF, half_section_dxf(section)?));
     }
-    if kinds.has(Kind::Svg) {
+    if order.section_as(Kind::Svg) {
         files.push(File::new(SVG, half_section_svg(section)));
     }
+    for part in parts {
+        files.extend(part.files(section, &order.kinds)?);
+    }
     let stl_stands = standing.iter().any(|file| file.name == STL);
-    files.extend(standing);
     let measured = match mesh {
-        Some((mesh, audit)) => Some(Measured::Now(mesh, audit)),
-        None if stl_stands => earlier.map(Measured::Earlier),
+        Some(meshed) => Some(MeshPart::from(meshed)),
+        None if stl_stands => earlier.and_then(Earlier::mesh),
         None => None,
     };
-    let text = report(section, [body, plain], measured, &files, examination);
+    let said = of_parts(parts, earlier, &standing);
+    files.extend(standing);
+    let text = report(section, [body, plain], measured, said, &files, examination);
     files.push(File::new(REPORT, text));
     Ok(files)
 }

@@ -21,6 +21,9 @@ impl Kind {
     /// All of them.
     pub const ALL: [Self; 5] = [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Report];
 
+    /// Those that every part is written in; drawings and the report are the section's.
+    pub const OF_EVERY_PART: [Self; 2] = [Self::Stl, Self::Step];
+
     /// As it is typed.
     pub fn name(self) -> &'static str {
         match self {
@@ -60,6 +63,12 @@ impl Kinds {
             }
         }
         if unknown.is_empty() { Ok(Self(kinds)) } else { Err(UnknownKinds(unknown)) }
+    }
+
+    /// The names of the kinds, as [`Self::read`] reads them.
+    pub fn list(&self) -> String {
+        let names: Vec<&str> = self.0.iter().map(|kind| kind.name()).collect();
+        names.join(",")
     }
 
     /// Whether a kind is among them.

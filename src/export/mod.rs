@@ -1,8 +1,8 @@
 //! Files for others to read: bytes from the section, its solid, its mesh and its checks.
 //!
 //! ```text
-//!   Mesh    -> stl            section.stl, to print
-//!   Body    -> step           section.step and section-plain.step, for CAD and CAM
+//!   Mesh    -> stl            section.stl, to print, and NAME.stl of each part beside it
+//!   Body    -> step           section.step and section-plain.step, for CAD and CAM; NAME.step
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
 //!                           -> Sheet   -> svg   half-section.svg, to look at
 //!   all of them -> report     report.json, for other programs
@@ -16,6 +16,8 @@ mod error;
 mod file;
 pub mod half_section;
 mod kind;
+mod order;
+mod part;
 mod report;
 pub mod step;
 mod stl;
@@ -23,8 +25,10 @@ pub mod svg;
 
 pub use earlier::Earlier;
 pub use error::ExportError;
-pub use file::{File, NAMES, REPORT, Sources, files, names};
+pub use file::{File, NAMES, REPORT, Sources, files};
 pub use kind::{Kind, Kinds, UnknownKinds};
+pub use order::Order;
+pub use part::{MadePart, Meshed, part_file_names};
 pub use report::{FORMAT, checks_json};
 pub use stl::stl;
 

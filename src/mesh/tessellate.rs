@@ -19,6 +19,9 @@ pub const DEFAULT_CHORD: f64 = 0.005;
 /// triangles, and the rounding of an STL's numbers is no longer small beside it.
 pub const LEAST_CHORD: f64 = 1e-4;
 
+/// The coarsest, in millimetres: beyond it a mesh shows nothing of a part this small.
+const GREATEST_CHORD: f64 = 1.0;
+
 /// Fans that are tried before a mesh is refused.
 const ATTEMPTS: usize = 4;
 
@@ -61,6 +64,18 @@ impl Mesh {
     }
 }
 
+/// Whether a chord error can be asked for.
+///
+/// # Errors
+/// [`MeshError::Chord`]: it is no length, too coarse to mean anything, or finer than
+/// [`LEAST_CHORD`].
+pub fn check_chord(chord: f64) -> Result<(), MeshError> {
+    if (LEAST_CHORD..=GREATEST_CHORD).contains(&chord) {
+        return Ok(());
+    }
+    Err(MeshError::Chord { asked: chord, least: LEAST_CHORD })
+}
+
 /// Cuts a body into triangles that lie nowhere farther from its surface than `chord` millimetres,
 /// nor it from them, and audits what an STL would store.
 ///
@@ -68,9 +83,7 @@ impl Mesh {
 /// [`MeshError`]: the chord is no length or finer than [`LEAST_CHORD`], or the audit found the
 /// mesh unsound (never seen; then nothing is handed out).
 pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
-    if !(LEAST_CHORD..=1.0).contains(&chord) {
-        return Err(MeshError::Chord { asked: chord, least: LEAST_CHORD });
-    }
+    check_chord(chord)?;
     let measures = body.measures();
     let mut attempt = 0;
     loop {

@@ -10,8 +10,8 @@
 //! nothing about them is calibrated.
 
 use super::outside::Pen;
-use super::{Facet, Feature, Item, Part, Section, Side, Skin, Station, Thread, ThreadForm};
-use crate::quantity::Length;
+use super::{Facet, Feature, Item, Part, RunOut, Section, Side, Skin, Station, Thread, ThreadForm};
+use crate::quantity::{Length, Limits};
 use crate::standard::iso965::{Position, ToleranceClass, fundamental_deviation};
 
 /// Wall of a ring outside its thread, and how much wider a plug's body is than its thread, per
@@ -60,6 +60,11 @@ pub struct NamedPart {
     pub part: Part,
 }
 
+impl NamedPart {
+    /// The name of the section itself among its parts.
+    pub const SECTION: &str = "section";
+}
+
 impl Section {
     /// The section, what it meets, what its threads are checked with, and the blank at every
     /// stage: each by its name, always in the same order.
@@ -70,7 +75,7 @@ impl Section {
             part,
         };
         let mut parts = vec![
-            named("section", "the section", self.part()),
+            named(NamedPart::SECTION, "the section", self.part()),
             named("unit", "the nib unit", self.unit.part()),
             named("barrel", "a ring of the barrel's mouth", self.barrel.part()),
         ];
@@ -96,40 +101,34 @@ impl Section {
     }
 }
 
-/// The counterpart of a thread at its most material, `clearance` away on every diameter.
+/// The counterpart of a thread at its most material, `clearance` away on every diameter: its
+/// crests are as round as the roots that they go into, its own roots sharp.
 fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
     let (limits, away) = (&thread.limits, fit.clearance);
-    let (side, form) = match thread.side {
-        Side::Internal => (
-            Side::External,
-            ThreadForm {
-                crest: limits.major.min() - away,
-                pitch_diameter: limits.pitch.min() - away,
-                root: limits.minor.min() - away,
-                flank: thread.form.flank.mirrored(thread.form.pitch),
-                crest_radius: thread.form.root_radius,
-                root_radius: thread.form.crest_radius,
-                ..thread.form.clone()
-            },
-        ),
-        Side::External => (
-            Side::Internal,
-            ThreadForm {
-                crest: limits.minor.max() + away,
-                pitch_diameter: limits.pitch.max() + away,
-                root: limits.major.max() + away,
-                flank: thread.form.flank.mirrored(thread.form.pitch),
-                crest_radius: thread.form.root_radius,
-                root_radius: thread.form.crest_radius,
-                ..thread.form.clone()
-            },
-        ),
+    let sizes = |limit: fn(Limits) -> Length, away: Length| {
+        [limits.minor, limits.pitch, limits.major].map(|size| limit(size) + away)
     };
-    let length = thread.length();
-    Thread { item, side, form, from: Length::ZERO, to: length, ..thread.clone() }
+    let (side, [crest, pitch_diameter, root]) = match thread.side {
+        Side::Internal => {
+            let [minor, pitch, major] = sizes(Limits::min, -away);
+            (Side::External, [major, pitch, minor])
+        }
+        Side::External => (Side::Internal, sizes(Limits::max, away)),
+    };
+    let form = ThreadForm {
+        flank: thread.form.flank.mating(thread.form.pitch),
+        crest,
+        pitch_diameter,
+        root,
+        crest_radius: thread.form.root_radius,
+        root_radius: Length::ZERO,
+        ..thread.form.clone()
+    };
+    let (from, to) = (Length::ZERO, thread.full_length());
+    Thread { item, side, form, from, to, run_outs: [RunOut::Wall; 2], ..thread.clone() }
 }
 
-/// A plug for an internal thread: body, groove, thread as long as the checked one, lead chamfer
+/// A plug for an internal thread: body, groove, thread as long as the checked one is at full depth, lead chamfer
 /// of 45 degrees. z = 0 is the groove's end, where the thread begins.
 pub fn plug(thread: &Thread, fit: CheckFit) -> Part {
     let cut = counterpart(thread, Item::PlugThread, fit);

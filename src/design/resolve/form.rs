@@ -36,7 +36,7 @@ pub(super) fn cut(
         let left = left(&thread, run_out, making)?;
         thread.run_outs[usize::from(end == ToolEnd::To)] = left;
         if thread.side == Side::Internal {
-            thread.to += beyond(&thread.form, left);
+            thread.to += left.length(thread.form.lead());
         }
     }
     Some(thread)
@@ -49,18 +49,11 @@ pub(super) fn mating(mut thread: Thread, external: &ThreadForm) -> Option<Thread
     thread.form.half_angle = external.half_angle;
     thread.form.pitch_diameter = external.pitch_diameter;
     thread.form.root = before.root.max(external.crest);
-    thread.form.flank = external.flank.mirrored(external.pitch);
+    if external.flank != Flank::Straight {
+        thread.form.flank = external.flank.mating(external.pitch);
+    }
     thread.limits = moved(thread.limits, &before, &thread.form)?;
     Some(thread)
-}
-
-/// How far a tool goes on behind its last full profile.
-fn beyond(form: &ThreadForm, left: RunOut) -> Length {
-    match left {
-        RunOut::Wall => Length::ZERO,
-        RunOut::Lead(length) => length,
-        RunOut::Withdrawal { turns } => form.lead() * turns,
-    }
 }
 
 fn changed(

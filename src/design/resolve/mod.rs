@@ -91,11 +91,11 @@ pub(super) fn resolve(
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
     };
     let (mut bores, unit_thread) = stack?;
+    bores.extend(tools);
     let (tenon, mut barrel) = (tenon?, barrel?);
     if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
         barrel.thread = form::mating(barrel.thread, &tenon.thread.form)?;
     }
-    bores.extend(tools);
     let mut section = Section {
         name: design.name.value.clone(),
         grip,

@@ -14,6 +14,23 @@ pub enum Flank {
     Points(Vec<FlankPoint>),
 }
 
+impl Flank {
+    /// The flank of a ridge that fills this one's groove, at the same pitch line.
+    #[must_use]
+    pub fn mating(&self, pitch: Length) -> Self {
+        match self {
+            Self::Straight => Self::Straight,
+            Self::Points(points) => {
+                let mirrored = points
+                    .iter()
+                    .rev()
+                    .map(|point| FlankPoint { depth: -point.depth, ridge: pitch - point.ridge });
+                Self::Points(mirrored.collect())
+            }
+        }
+    }
+}
+
 /// A point of a flank, seen from the pitch line, where ridge and groove are equally wide.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FlankPoint {
@@ -37,20 +54,6 @@ pub struct FlankRun {
     /// 0 for a straight piece; else the tangent of a quarter of the arc's sweep, positive for the
     /// hollow arc at a root, negative for the round of a crest.
     pub bulge: f64,
-}
-
-impl Flank {
-    /// The flank that this one's ridge meets in a mating thread: the line of its groove.
-    #[must_use]
-    pub fn mirrored(&self, pitch: Length) -> Self {
-        match self {
-            Self::Straight => Self::Straight,
-            Self::Points(points) => {
-                let of = |p: &FlankPoint| FlankPoint { depth: -p.depth, ridge: pitch - p.ridge };
-                Self::Points(points.iter().rev().map(of).collect())
-            }
-        }
-    }
 }
 
 /// A corner in the plane of (depth below the pitch line, half the ridge's width).

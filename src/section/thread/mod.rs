@@ -139,6 +139,12 @@ impl Thread {
         self.to - self.from
     }
 
+    /// Axial length over which the groove is as deep as it is wanted.
+    pub fn full_length(&self) -> Length {
+        let lead = self.form.lead();
+        self.run_outs.iter().fold(self.length(), |length, end| length - end.length(lead))
+    }
+
     /// The same thread at its least material: crest, flanks and root as deep as its limits allow.
     #[must_use]
     pub fn at_least_material(&self) -> Self {

@@ -19,3 +19,15 @@ pub enum RunOut {
         turns: f64,
     },
 }
+
+impl RunOut {
+    /// The axial length over which the groove is not as deep as it is wanted, on a thread that
+    /// climbs `lead` per turn.
+    pub fn length(self, lead: Length) -> Length {
+        match self {
+            Self::Wall => Length::ZERO,
+            Self::Lead(length) => length,
+            Self::Withdrawal { turns } => lead * turns,
+        }
+    }
+}

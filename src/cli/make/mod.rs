@@ -1,0 +1,101 @@
+//! `make`: build, check, write: the section, and whatever else of its parts is asked for.
+
+mod order;
+mod produce;
+mod said;
+
+use std::path::Path;
+
+use super::outcome::Outcome;
+use super::progress::Progress;
+use super::screen::Screen;
+use super::table;
+use crate::archive;
+use crate::design::{self, Library, Resolved};
+use crate::diagnostic::{Diagnostic, Severity, Sources};
+use crate::export::{Kinds, Order};
+use crate::section::NamedPart;
+
+/// What is asked of [`make`].
+pub(super) struct Request<'a> {
+    /// The design's file or name.
+    pub design: &'a str,
+    /// Where its folder goes.
+    pub out: &'a Path,
+    /// How far triangles may stray.
+    pub chord: f64,
+    /// A list of kinds, if not all are asked for.
+    pub only: Option<&'a str>,
+    /// The parts' names.
+    pub parts: &'a [String],
+}
+
+/// Makes a design's files in a folder of its name in `out`.
+///
+/// Files of other parts and kinds stay where the folder's report proves that they are of the same
+/// section; what it does not vouch for goes, so that a folder never mixes two designs.
+pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outcome {
+    let progress = Progress::start(screen.quiet());
+    progress.step("reading the design");
+    let resolved = load(library, request.design, screen);
+    let Some((resolved, kinds, parts)) = understood(request, resolved, screen) else {
+        return Outcome::Wrong;
+    };
+    let section = &resolved.section;
+    let order = Order { kinds, parts: parts.iter().map(|part| part.name.clone()).collect() };
+    let folder = request.out.join(&section.name);
+    let standing = archive::standing(&folder, section, &order.names());
+    let made = match produce::produce(section, parts, &order, request.chord, &standing, &progress) {
+        Ok(made) => made,
+        Err((code, message)) => {
+            screen.complain(code, message);
+            return Outcome::Wrong;
+        }
+    };
+    progress.step("writing the files");
+    if let Err(error) = archive::replace(&folder, &made.files, &standing.ours) {
+        screen.complain(error.code(), error.to_string());
+        return Outcome::Failed;
+    }
+    drop(progress);
+    screen.say(&table::table(&resolved, &made.examination, screen.style()));
+    screen.say(&said::said(&folder, &order, &made, &standing));
+    table::outcome(&made.examination)
+}
+
+/// Holds the request against the design; says all that is wrong with it.
+fn understood(
+    request: &Request,
+    resolved: Option<Resolved>,
+    screen: Screen,
+) -> Option<(Resolved, Kinds, Vec<NamedPart>)> {
+    let mut wrong: Vec<Diagnostic> = order::chord_fault(request.chord).into_iter().collect();
+    let kinds = order::kinds(request.only).map_err(|fault| wrong.push(fault)).ok();
+    let parts = resolved.as_ref().and_then(|resolved| {
+        let parts = order::parts(&resolved.section, request.parts, kinds.as_ref());
+        parts.map_err(|faults| wrong.extend(faults)).ok()
+    });
+    screen.diagnostics(&wrong, &Sources::default());
+    if !wrong.is_empty() {
+        return None;
+    }
+    Some((resolved?, kinds?, parts?))
+}
+
+/// Reads a design; says what is wrong with it, and what is worth knowing.
+pub(super) fn load(library: &Library, design: &str, screen: Screen) -> Option<Resolved> {
+    match design::load(library, design) {
+        Ok(resolved) => {
+            if !screen.quiet() {
+                screen.diagnostics(&resolved.notes, &resolved.sources);
+            }
+            Some(resolved)
+        }
+        Err(failure) => {
+            let only = |d: &&Diagnostic| !screen.quiet() || d.severity == Severity::Error;
+            let shown: Vec<_> = failure.diagnostics.iter().filter(only).cloned().collect();
+            screen.diagnostics(&shown, &failure.sources);
+            None
+        }
+    }
+}

@@ -1,0 +1,73 @@
+//! From the section to the bytes of the files, all in memory.
+
+use crate::archive::Standing;
+use crate::check::{Examination, chord, examine};
+use crate::cli::progress::Progress;
+use crate::export::{self, File, Kind, MadePart, Meshed, Order, Sources};
+use crate::mesh::tessellate;
+use crate::section::{NamedPart, Part, Section};
+use crate::solid::{Body, build};
+
+/// What was made of a design.
+pub(super) struct Made {
+    /// What was asked for, what still stands, and the report.
+    pub files: Vec<File>,
+    /// What the checks found.
+    pub examination: Examination,
+    /// The triangles' parts, where there are any.
+    pub meshes: Vec<(String, Meshed)>,
+}
+
+/// Why nothing is made: a code and a message.
+type Fault = (&'static str, String);
+
+/// Builds, checks and cuts what is asked for; no triangles where no STL is.
+pub(super) fn produce(
+    section: &Section,
+    parts: Vec<NamedPart>,
+    order: &Order,
+    chord: f64,
+    standing: &Standing,
+    progress: &Progress,
+) -> Result<Made, Fault> {
+    progress.step("building the solid");
+    let part = section.part();
+    let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
+    let plain = build(&section.plain_part()).map_err(|e| (e.code(), e.to_string()))?;
+    progress.step("checking walls and threads");
+    let examination = examine(section).map_err(|e| (e.code(), e.to_string()))?;
+    progress.step("cutting the surface into triangles");
+    let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
+    let mut made = Vec::new();
+    for named in parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
+        made.push(one_part(named, order, chord)?);
+    }
+    progress.step("drawing");
+    let sources = Sources {
+        section,
+        body: &body,
+        plain: &plain,
+        mesh: mesh.as_ref(),
+        parts: &made,
+        examination: &examination,
+    };
+    let files = export::files(&sources, order, standing.report.as_ref(), standing.files.clone())
+        .map_err(|e| (e.code(), e.to_string()))?;
+    let of_section = mesh.map(|mesh| (NamedPart::SECTION.to_owned(), mesh));
+    let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
+    let meshes = of_section.into_iter().chain(of_parts).collect();
+    Ok(Made { files, examination, meshes })
+}
+
+fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fault> {
+    let NamedPart { name, what, part } = named;
+    let body = build(&part).map_err(|e| (e.code(), format!("{what}: {e}")))?;
+    let mesh = order.kinds.has(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
+    Ok(MadePart { name, what, body, mesh })
+}
+
+fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
+    let chord = chord(part, body, asked);
+    let (mesh, audit) = tessellate(body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
+    Ok(Meshed { mesh, audit, chord })
+}

@@ -1,0 +1,111 @@
+//! What the checks found, as the report has it.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::check::{Bound, Examination, Finding, Spot};
+
+/// A measure with a limit.
+#[derive(Serialize)]
+pub(super) struct Check {
+    code: &'static str,
+    verdict: String,
+    measured: f64,
+    unit: &'static str,
+    error: f64,
+    worst: f64,
+    uncertainty: f64,
+    limit: f64,
+    limit_is: &'static str,
+    limit_source: String,
+    margin: f64,
+    r#where: Option<Where>,
+    note: Option<String>,
+    advice: Option<String>,
+    details: BTreeMap<String, f64>,
+}
+
+/// A measure without one.
+#[derive(Serialize)]
+pub(super) struct Information {
+    code: &'static str,
+    measured: f64,
+    unit: &'static str,
+    error: f64,
+    r#where: Option<Where>,
+    note: Option<String>,
+    details: BTreeMap<String, f64>,
+}
+
+#[derive(Serialize)]
+struct Where {
+    z_mm: f64,
+    inner: SpotPart,
+    outer: SpotPart,
+}
+
+#[derive(Serialize)]
+struct SpotPart {
+    feature: String,
+    diameter_mm: f64,
+    z_mm: f64,
+}
+
+/// What an examination found, as the report has it.
+pub(super) fn findings(examination: &Examination) -> (Vec<Check>, Vec<Information>) {
+    let (mut checks, mut information) = (Vec::new(), Vec::new());
+    for finding in &examination.findings {
+        match check(finding) {
+            Some(check) => checks.push(check),
+            None => information.push(Information {
+                code: finding.code,
+                measured: finding.measured,
+                unit: finding.unit,
+                error: finding.error,
+                r#where: place(finding),
+                note: finding.note.clone(),
+                details: details(finding),
+            }),
+        }
+    }
+    (checks, information)
+}
+
+fn check(finding: &Finding) -> Option<Check> {
+    let judged = finding.judgement.as_ref()?;
+    Some(Check {
+        code: finding.code,
+        verdict: judged.verdict.to_string(),
+        measured: finding.measured,
+        unit: finding.unit,
+        error: finding.error,
+        worst: judged.worst,
+        uncertainty: judged.uncertainty,
+        limit: judged.limit,
+        limit_is: match judged.bound {
+            Bound::AtLeast => "least",
+            Bound::AtMost => "greatest",
+        },
+        limit_source: judged.limit_source.clone(),
+        margin: judged.margin,
+        r#where: place(finding),
+        note: finding.note.clone(),
+        advice: judged.advice.map(|advice| advice.to_string()),
+        details: details(finding),
+    })
+}
+
+fn place(finding: &Finding) -> Option<Where> {
+    let spot = |spot: Spot| SpotPart {
+        feature: spot.feature.to_string(),
+        diameter_mm: spot.r * 2.0,
+        z_mm: spot.z,
+    };
+    let place = finding.place?;
+    Some(Where { z_mm: place.z(), inner: spot(place.inner), outer: spot(place.outer) })
+}
+
+fn details(finding: &Finding) -> BTreeMap<String, f64> {
+    finding.details.iter().map(|d| (format!("{} ({})", d.name, d.unit), d.value)).collect()
+}
