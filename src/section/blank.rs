@@ -18,14 +18,16 @@ impl Section {
         self.length() + self.allowance.facing + self.allowance.sanding
     }
 
-    /// The diameter that a rod must have at least: the outside's greatest; an arc counts with the
-    /// whole of its rise over its chord.
+    /// The diameter that a rod must have at least: the outside's greatest; a rounded arc
+    /// counts with the whole of its rise over its chord.
     pub fn greatest_diameter(&self) -> Length {
         let (_, outside) = outside::outside(&self.grip, &self.tenon, Length::ZERO);
         let reach = outside.iter().map(|run| {
             let widest = run.from.diameter.max(run.to.diameter);
             match run.shape {
                 Shape::Straight => widest,
+                // Hollow: it rises over neither end.
+                Shape::Arc { bulge } if bulge > 0.0 => widest,
                 // Sagitta = bulge x half the chord, on both sides of the axis.
                 Shape::Arc { bulge } => {
                     let out = run.to.radius() - run.from.radius();

@@ -135,14 +135,18 @@ pub(super) fn trim(runs: &[Run], reach: Reach) -> Result<Trim, BuildError> {
     }
     end.points.push(own_end);
     for run in &runs[1..] {
-        if run.shape != Shape::Straight {
-            // Reached between crest and root: its cut through a flank is not handled.
-            return Err(BuildError::ThreadEndsOnArc { thread: item, z: end.points[0][1] });
-        }
         let (from, to) = (end.points[end.points.len() - 1], half(run.to));
         // Positive towards the root.
         let down = (from[0] - to[0]) * (crest - root).signum();
         let at_stop = past(from) >= 0.0;
+        if run.shape != Shape::Straight {
+            if at_stop {
+                wall(&mut end);
+                return Ok(end);
+            }
+            // Reached between crest and root: its cut through a flank is not handled.
+            return Err(BuildError::ThreadEndsOnArc { thread: item, z: end.points[0][1] });
+        }
         if down < 0.0 || (at_stop && past(to) > 0.0) {
             return if at_stop {
                 wall(&mut end);
