@@ -1,6 +1,12 @@
 //! The mesh against the exact solid, and against an independent mesh library's measures.
 
 mod common;
+#[path = "mesh/distance.rs"]
+mod distance;
+#[path = "mesh/needles.rs"]
+mod needles;
+#[path = "mesh/planted.rs"]
+mod planted;
 
 use common::{r1, r1_with};
 use sectionwright::mesh::tessellate;
