@@ -102,10 +102,10 @@ struct Side {
 
 impl Side {
     fn new(of: &Corners, common: [u32; 4], zero: Point) -> Self {
-        let mut coordinates = [[0.0; 4]; 3];
-        for k in 0..3 {
-            for n in 0..4 {
-                coordinates[k][n] = f64::from(of.coordinates[k][n]) - zero[k];
+        let mut coordinates = of.coordinates.map(|axis| axis.map(f64::from));
+        for (axis, zero) in coordinates.iter_mut().zip(zero) {
+            for coordinate in axis {
+                *coordinate -= zero;
             }
         }
         Self { coordinates, common }
