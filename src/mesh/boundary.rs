@@ -112,7 +112,7 @@ impl<'a> Boundary<'a> {
             let columns = self.fan.columns(at.theta);
             // A knot on this half-plane is moved to the band's edge: two would make a needle.
             let inner = 1..chain.len() - 1;
-            let near = inner.clone().find(|n| chain[*n].columns == columns && inner.len() > 0);
+            let near = inner.clone().find(|n| chain[*n].columns == columns);
             let same_angle = chain[0].columns == chain[chain.len() - 1].columns;
             if let Some(n) = near.filter(|_| !same_angle) {
                 let p = at.point();

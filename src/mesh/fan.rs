@@ -202,7 +202,7 @@ fn deviation(surfaces: &[(Screw, [f64; 2])], step: f64) -> f64 {
 /// Without climb the piece in a column is flat, and off by the sagitta at the larger radius.
 /// A surface of an arc bows both ways: what is off across the columns may use up [`ACROSS`] of
 /// what is allowed, the pieces along its meridian the rest. With climb, the ruled quadrilateral
-/// between two rulings is off the surface by |S_uu| step^2 / 8 towards the axis (linear
+/// between two rulings is off the surface by `|S_uu|` step^2 / 8 towards the axis (linear
 /// interpolation of the helices), and its two triangles part from it by a quarter of its twist,
 /// along the circle. Of each only the share along the normal counts; the two may add up,
 /// depending on the diagonal. For an arc the shares are taken at their greatest.

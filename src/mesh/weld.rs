@@ -15,7 +15,9 @@ impl Mesh {
         order.sort_unstable_by_key(|n| (bits(*n), *n));
         let mut first: Vec<u32> = (0..self.points.len() as u32).collect();
         for group in order.chunk_by(|a, b| bits(*a) == bits(*b)) {
-            group.iter().for_each(|n| first[*n as usize] = group[0]);
+            for n in group {
+                first[*n as usize] = group[0];
+            }
         }
         // Points keep their order; those that gave way are taken out.
         let mut number = vec![0; self.points.len()];

@@ -12,6 +12,7 @@ use crate::section::{Part, Run, Side, Station, Thread};
 pub const MOST_TURNS: f64 = 2000.0;
 
 /// A piece of the outline: a run that is only turned, or a thread with its two ends.
+#[expect(clippy::large_enum_variant, reason = "a part has three threads at most")]
 enum Piece<'a> {
     Plain(Run),
     Cut { thread: &'a Thread, low: Trim, high: Trim },
@@ -140,7 +141,7 @@ fn cut_thread<'a>(
     };
     let ahead: Vec<Run> = pieces[own..].iter().map_while(plain).collect();
     let back = pieces[..=own].iter().rev().map_while(plain);
-    let behind: Vec<Run> = back.map(|run| run.reversed()).collect();
+    let behind: Vec<Run> = back.map(Run::reversed).collect();
     let sign = if outside { 1.0 } else { -1.0 };
     let profile = Profile::new(thread);
     let meets = |e| match e {
@@ -151,7 +152,7 @@ fn cut_thread<'a>(
     let first = trim(&behind, profile.reach(-sign)).map_err(meets)?;
     let before = own + 1 - first.used;
     let after = own + last.used;
-    let rest_before = first.rest.map(|run| run.reversed());
+    let rest_before = first.rest.map(Run::reversed);
     let rest_after = last.rest;
     let (low, high) = if outside { (first, last) } else { (last, first) };
     check_length(thread, &low, &high)?;

@@ -100,16 +100,16 @@ impl<'a> Cutting<'a> {
         let all = 0..self.profile.starts;
         let count = self.trim.points.len();
         let over_ridge = |q: usize| all.clone().map(|n| self.over_ridge(n, q)).collect();
-        let over_groove = |q: usize| all.clone().map(|n| self.over_groove(n, q)).collect();
-        type Arcs = Result<Vec<Chain>, BuildError>;
+        let over_groove = |q: usize| -> Result<Vec<Chain>, BuildError> {
+            all.clone().map(|n| self.over_groove(n, q)).collect()
+        };
         let ridge: Vec<Vec<Chain>> = (0..count).map(over_ridge).collect::<Result<_, _>>()?;
-        let groove: Vec<Vec<Chain>> =
-            (0..count).map(|q| -> Arcs { over_groove(q) }).collect::<Result<_, _>>()?;
+        let groove: Vec<Vec<Chain>> = (0..count).map(over_groove).collect::<Result<_, _>>()?;
         let (front_edges, back_edges) = (self.flank(Flank::Front)?, self.flank(Flank::Back)?);
         let patches = self.patches([&front_edges, &back_edges], [&ridge, &groove], leaving)?;
         Ok(End {
-            front: self.side(Flank::Front, front_edges),
-            back: self.side(Flank::Back, back_edges),
+            front: self.side(Flank::Front, &front_edges),
+            back: self.side(Flank::Back, &back_edges),
             outgoing: self.outgoing(&ridge, &groove),
             crest: ridge[0].clone(),
             root: groove[count - 1].clone(),
@@ -190,7 +190,7 @@ impl<'a> Cutting<'a> {
         if self.profile.climb > 0.0 { reversed(&chain) } else { chain }
     }
 
-    fn side(&self, flank: Flank, edges: Vec<Vec<Edge>>) -> Side1 {
+    fn side(&self, flank: Flank, edges: &[Vec<Edge>]) -> Side1 {
         let vertices = if flank == Flank::Front { &self.front } else { &self.back };
         let places: Vec<usize> =
             self.profile.radii.iter().map(|r| self.trim.index_at(*r)).collect();

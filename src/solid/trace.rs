@@ -193,9 +193,9 @@ impl Trace {
         for _ in 0..60 {
             let off = (cut.at(t).theta - theta) * (b - a).signum();
             if off > 0.0 {
-                high = t
+                high = t;
             } else {
-                low = t
+                low = t;
             }
             let step = (cut.at(t).theta - theta) / cut.rates(t)[0].theta;
             let next = t - step;

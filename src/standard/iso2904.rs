@@ -32,7 +32,7 @@ pub struct TrapezoidalSizes {
     pub internal_minor: Length,
 }
 
-/// The clearance a_c between a crest and the root that it stands in, per side.
+/// The clearance `a_c` between a crest and the root that it stands in, per side.
 pub fn crest_clearance(pitch: Length) -> Length {
     match pitch.as_mm() {
         p if p < FINEST.0.as_mm() => pitch * FINEST.1,

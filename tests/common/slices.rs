@@ -57,7 +57,7 @@ fn outline(part: &Part, skin: Skin, z: f64) -> f64 {
         let Shape::Arc { bulge } = run.shape else { return Some(straight) };
         // The circle through both ends with this sagitta, solved for r.
         let (dz, dr) = (zb - za, b.radius() - a.radius());
-        let chord = dz.hypot(dr);
+        let chord = libm::hypot(dz, dr);
         let sagitta = bulge.abs() * chord / 2.0;
         let radius = (chord * chord / 4.0 + sagitta * sagitta) / (2.0 * sagitta);
         // To the right of the walk for a right turn's arc bulging left, and so on.
@@ -164,7 +164,7 @@ impl<'a> Groove<'a> {
                 continue;
             }
             let (down, along) = ((b[0] - a[0]).abs(), (b[1] - a[1]).abs());
-            let length = down.hypot(along);
+            let length = libm::hypot(down, along);
             // The ball's centre lies a radius from the flat, and a radius from the flank.
             let out = if at_root { 1.0 } else { -1.0 };
             let on_line = a[1] - out * radius * along / down;

@@ -74,8 +74,12 @@ def make(design: Path | None, out: Path, chord: float | None = None, **env: str)
         return Made(done.returncode, done.stderr, out, None)
     folders = list(out.iterdir())
     assert len(folders) == 1 and folders[0].is_dir(), folders
-    report = json.loads((folders[0] / names.REPORT).read_text("utf-8"))
-    return Made(done.returncode, done.stderr, out, folders[0], report)
+    return Made(done.returncode, done.stderr, out, folders[0], report(folders[0]))
+
+
+def report(folder: Path) -> dict[str, Any]:
+    """What a design's folder says of itself."""
+    return json.loads((folder / names.REPORT).read_text("utf-8"))
 
 
 Maker = Callable[..., Made]

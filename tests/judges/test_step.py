@@ -63,15 +63,18 @@ def judge_both(made: Made, reader: Callable[[Path], Any], part: turned.Turned) -
 def drawn(path: Path) -> turned.Turned:
     """The half-section as half-section.dxf has it: outline, bore, and the roots of threads."""
     space = dxf_file.read(path).modelspace()
-    chains: dict[str, list[tuple[float, float]]] = {"outline": [], "bore": []}
+    chains: dict[str, list[turned.HalfPlane]] = {"outline": [], "bore": []}
     for chain in space.query("LWPOLYLINE"):
         points = [(y, x) for x, y in chain.get_points("xy")]
         if chain.dxf.layer in chains and all(r >= 0.0 for r, _ in points):
-            chains[chain.dxf.layer] = points
+            chains[chain.dxf.layer].append(points)
     roots = {round(abs(line.dxf.start.y), 6): line for line in space.query("LINE") if line.dxf.layer == "thread"}
     # A root's line stands for a thread whose root it is.
     threads = [turned.Thread(r, 1.0, 0.0, 1.0, internal=True, hole=r) for r in roots]
-    return turned.Turned(chains["outline"], chains["bore"], threads)
+    (outline,) = chains["outline"]
+    # Two holes that do not meet are two chains, with the axis between them.
+    bore = [point for piece in sorted(chains["bore"], key=lambda piece: piece[0][1]) for point in piece]
+    return turned.Turned(outline, bore, threads)
 
 
 @pytest.mark.parametrize("design", FILES, ids=designs.name)

@@ -66,7 +66,7 @@ class Turned:
         yield from pairwise(self.bore)
 
     def cylinders(self, threaded: bool) -> list[float]:
-        radii = [ra for (ra, za), (rb, zb) in self.lines() if abs(ra - rb) < ONE and abs(za - zb) > ONE]
+        radii = [ra for (ra, za), (rb, zb) in self.lines() if abs(ra - rb) < ONE < min(ra, abs(za - zb))]
         return distinct([(r,) for r in radii + [t.root for t in self.threads if threaded]])
 
     def cones(self) -> list[tuple[float, float]]:

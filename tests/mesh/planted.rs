@@ -110,7 +110,10 @@ fn other_faults_are_named() {
     assert_eq!(fault(&|mesh| mesh.triangles.truncate(mesh.triangles.len() - 1)), "mesh.open");
     assert_eq!(fault(&|mesh| mesh.triangles[7].reverse()), "mesh.open");
     assert_eq!(fault(&|mesh| mesh.columns[7] = (mesh.columns[7] + 3) % mesh.sides), "mesh.beside");
-    assert_eq!(fault(&|mesh| mesh.start += 0.01), "mesh.beside");
+    assert_eq!(
+        fault(&|mesh| mesh.angles.iter_mut().for_each(|angle| *angle += 0.01)),
+        "mesh.beside"
+    );
     // A corner on its neighbour: a triangle without area. Two far corners in one place: no such.
     let [a, b, _] = mesh.triangles[mesh.triangles.len() / 4].map(|n| n as usize);
     assert_eq!(fault(&|mesh| mesh.points[a] = mesh.points[b]), "mesh.degenerate");

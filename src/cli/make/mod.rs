@@ -13,7 +13,7 @@ use super::table;
 use crate::archive;
 use crate::design::{self, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources};
-use crate::export::{Kinds, Order};
+use crate::export::{Kinds, Order, UnknownKinds};
 use crate::section::NamedPart;
 
 /// What is asked of [`make`].
@@ -70,7 +70,8 @@ fn understood(
     screen: Screen,
 ) -> Option<(Resolved, Kinds, Vec<NamedPart>)> {
     let mut wrong: Vec<Diagnostic> = order::chord_fault(request.chord).into_iter().collect();
-    let kinds = order::kinds(request.only).map_err(|fault| wrong.push(fault)).ok();
+    let unknown = |error: UnknownKinds| Diagnostic::error(error.code(), error.to_string());
+    let kinds = order::kinds(request.only).map_err(|error| wrong.push(unknown(error))).ok();
     let parts = resolved.as_ref().and_then(|resolved| {
         let parts = order::parts(&resolved.section, request.parts, kinds.as_ref());
         parts.map_err(|faults| wrong.extend(faults)).ok()

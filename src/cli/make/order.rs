@@ -1,7 +1,7 @@
 //! What is asked for on the command line, held against what there is.
 
 use crate::diagnostic::Diagnostic;
-use crate::export::{Kind, Kinds};
+use crate::export::{Kind, Kinds, UnknownKinds};
 use crate::mesh::{DEFAULT_CHORD, check_chord};
 use crate::section::{NamedPart, Section};
 
@@ -13,9 +13,8 @@ pub(super) fn chord_fault(chord: f64) -> Option<Diagnostic> {
 }
 
 /// The kinds that are asked for.
-pub(super) fn kinds(only: Option<&str>) -> Result<Kinds, Diagnostic> {
-    let read = only.map_or_else(|| Ok(Kinds::all()), Kinds::read);
-    read.map_err(|error| Diagnostic::error(error.code(), error.to_string()))
+pub(super) fn kinds(only: Option<&str>) -> Result<Kinds, UnknownKinds> {
+    only.map_or_else(|| Ok(Kinds::all()), Kinds::read)
 }
 
 /// The parts that are asked for, each once, in the order of [`Section::parts`].

@@ -11,7 +11,8 @@ use crate::export::{Meshed, Order};
 /// Which files were written, which stay and which went, and how near the triangles are.
 pub(super) fn said(folder: &Path, order: &Order, made: &Made, standing: &Standing) -> String {
     let list = |names: &[String]| -> String {
-        names.iter().map(|name| format!("  {}\n", folder.join(name).display())).collect()
+        let lines = names.iter().map(|name| format!("  {}", folder.join(name).display()));
+        lines.collect::<Vec<_>>().join("\n") + "\n"
     };
     let about = triangles(&made.meshes);
     let mut text = format!("\nWritten{about}:\n{}", list(&order.names()));

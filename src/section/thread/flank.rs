@@ -247,7 +247,7 @@ impl FlankRun {
         // In (depth below `from`, half ridge): the chord, and the circle's centre on its normal.
         let (depth, wider) = ((to - from).abs() / 2.0, b - a);
         let off = (1.0 - self.bulge * self.bulge) / (4.0 * self.bulge);
-        let centre = [depth / 2.0 - wider * off, (a + b) / 2.0 + depth * off];
+        let centre = [depth / 2.0 - wider * off, f64::midpoint(a, b) + depth * off];
         let square = |v: f64| v * v;
         let radius = libm::hypot(centre[0], centre[1] - a);
         let at = (d - from).abs() / 2.0;

@@ -110,7 +110,9 @@ fn from_the_back(
     back: f64,
     corners: &mut Vec<Corner>,
 ) {
-    if dice.percent(25) {
+    let counterbore = dice.percent(25);
+    let countersink = !counterbore && dice.percent(25);
+    if counterbore {
         traits.push("back-counterbore");
         let (wide, depth) = (through + dice.within(0.2, 0.8), dice.within(1.0, 3.0));
         let floor = if dice.percent(50) { 0.3 } else { 0.0 };
@@ -119,7 +121,7 @@ fn from_the_back(
             Corner::at(wide, back - depth),
             Corner::at(through, back - depth - floor),
         ]);
-    } else if dice.percent(25) {
+    } else if countersink {
         traits.push("back-countersink");
         corners.extend([Corner::at(through + 0.4, back), Corner::at(through, back - 0.2)]);
     } else {

@@ -116,10 +116,12 @@ fn grip(
     };
     let d = wide(dice, 3.0);
     corners.push(Corner { bulge, ..Corner::at(d, knee) });
-    if dice.percent(25) {
+    let bead = dice.percent(25);
+    let groove = !bead && dice.percent(25);
+    if bead {
         traits.push("bead");
         corners.push(Corner { bulge: -dice.within(0.2, 0.9), ..Corner::at(d, knee + 1.0) });
-    } else if dice.percent(25) {
+    } else if groove {
         traits.push("square-groove");
         let bottom = d - 0.2;
         corners.extend([
