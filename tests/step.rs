@@ -12,7 +12,10 @@ use std::path::PathBuf;
 
 use common::{basic_thread, chain, mm, r1, random, section};
 use sectionwright::export::step::step;
-use sectionwright::section::{Facet, Feature, Item, Part, Run, Shape, Side, Skin, Station};
+use sectionwright::quantity::Length;
+use sectionwright::section::{
+    Facet, Feature, Item, Part, Run, RunOut, Shape, Side, Skin, Station, Thread,
+};
 use sectionwright::solid::{Body, PieceCurve, Pieces, Polar, build};
 use truck_modeling::ParametricSurface;
 
@@ -116,15 +119,24 @@ fn distinct<const N: usize>(values: impl Iterator<Item = [f64; N]>) -> usize {
     found.len()
 }
 
-/// From the part's runs and its threads' roots.
+/// From the part's runs and its threads' roots: a root, or a crest, that is rounded whole has no
+/// cylinder.
 fn cylinders(part: &Part) -> usize {
     let straight = part.runs.iter().filter(|run| run.shape == Shape::Straight);
     let round = straight.filter(|run| run.from.diameter == run.to.diameter);
-    let roots = part.threads.iter().map(|thread| thread.form.root);
+    let round = round.filter(|run| {
+        let low = run.from.z.min(run.to.z);
+        let high = run.from.z.max(run.to.z);
+        let covers =
+            |t: &&Thread| t.form.crest == run.from.diameter && t.from <= low && t.to >= high;
+        part.threads.iter().find(covers).is_none_or(|t| t.form.crest_flat() > Length::ZERO)
+    });
+    let roots = part.threads.iter().filter(|t| t.form.root_flat() > Length::ZERO);
+    let roots = roots.map(|thread| thread.form.root);
     distinct(round.map(|run| run.from.diameter).chain(roots).map(|d| [d.as_mm()]))
 }
 
-/// From the part's runs: slope, and diameter at z = 0.
+/// From the part's runs, and the leads of its threads' tools: slope, and diameter at z = 0.
 fn cones(part: &Part) -> usize {
     let straight = part.runs.iter().filter(|run| run.shape == Shape::Straight);
     let slanted = straight.filter_map(|run| {
@@ -133,7 +145,15 @@ fn cones(part: &Part) -> usize {
         let sloped = d.as_mm() != 0.0 && z.as_mm() != 0.0;
         sloped.then(|| [slope, run.from.diameter.as_mm() - slope * run.from.z.as_mm()])
     });
-    distinct(slanted)
+    let leads = part.threads.iter().flat_map(|thread| {
+        let ends = [(thread.from, 1.0), (thread.to, -1.0)].into_iter().zip(thread.run_outs);
+        ends.filter_map(|((stop, inwards), run_out)| {
+            let RunOut::Lead(length) = run_out else { return None };
+            let slope = (thread.form.root - thread.form.crest) / (length * inwards);
+            Some([slope, thread.form.crest.as_mm() - slope * stop.as_mm()])
+        })
+    });
+    distinct(slanted.chain(leads))
 }
 
 #[test]

@@ -7,7 +7,9 @@ Surfaces: counted from the design's numbers (random designs) or from half-sectio
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+import tomllib
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -47,11 +49,11 @@ def judge(step: Any, exact: dict[str, Any], cylinders: int, cones: int) -> None:
     assert step.faces == step.instances("ADVANCED_FACE")
 
 
-def judge_both(made: Made, reader: Callable[[Path], Any], part: turned.Turned) -> None:
-    """Both files of a run."""
+def judge_both(made: Made, reader: Callable[[Path], Any], part: turned.Turned, leads: int = 0) -> None:
+    """Both files of a run; each lead of a tap or die is one more cone."""
     cones = len(part.cones())
     threaded = reader(made.file(names.STEP))
-    judge(threaded, made.report["solid"], len(part.cylinders(True)), cones)
+    judge(threaded, made.report["solid"], len(part.cylinders(True)), cones + leads)
     plain = reader(made.file(names.PLAIN_STEP))
     judge(plain, made.report["plain"], len(part.cylinders(False)), cones)
     assert plain.instances("B_SPLINE_SURFACE_WITH_KNOTS") == 0
@@ -60,21 +62,44 @@ def judge_both(made: Made, reader: Callable[[Path], Any], part: turned.Turned) -
     assert not any("thread" in name for name in plain.names())
 
 
+def leads(design: Path) -> int:
+    """How many threads of the section have a tap's or die's lead, by the design file."""
+    written = tomllib.loads(design.read_text(encoding="utf-8"))
+    bores = written.get("bores", {})
+    tables = [written.get("tenon", {}), bores.get("thread", {}), *written.get("grip", {}).get("run", [])]
+    return sum("lead" in table.get("run_out", {}) for table in tables)
+
+
+@dataclass(frozen=True)
+class Drawn(turned.Turned):
+    """A half-section in chains that arcs, or the axis between two holes that do not meet, part."""
+
+    chains: list[turned.HalfPlane] = field(default_factory=list)
+
+    def lines(self) -> Iterator[tuple[tuple[float, float], tuple[float, float]]]:
+        for chain in self.chains:
+            yield from pairwise(chain)
+
+
 def drawn(path: Path) -> turned.Turned:
     """The half-section as half-section.dxf has it: outline, bore, and the roots of threads."""
     space = dxf_file.read(path).modelspace()
     chains: dict[str, list[turned.HalfPlane]] = {"outline": [], "bore": []}
     for chain in space.query("LWPOLYLINE"):
-        points = [(y, x) for x, y in chain.get_points("xy")]
-        if chain.dxf.layer in chains and all(r >= 0.0 for r, _ in points):
-            chains[chain.dxf.layer].append(points)
+        vertices = list(chain.get_points("xyb"))
+        if chain.dxf.layer not in chains or any(y < 0.0 for _, y, _ in vertices):
+            continue
+        # An arc is no cylinder and no cone: the chain goes on behind it.
+        points: list[turned.HalfPlane] = [[]]
+        for x, y, bulge in vertices:
+            points[-1].append((y, x))
+            if bulge:
+                points.append([])
+        chains[chain.dxf.layer].extend(piece for piece in points if len(piece) > 1)
     roots = {round(abs(line.dxf.start.y), 6): line for line in space.query("LINE") if line.dxf.layer == "thread"}
     # A root's line stands for a thread whose root it is.
     threads = [turned.Thread(r, 1.0, 0.0, 1.0, internal=True, hole=r) for r in roots]
-    (outline,) = chains["outline"]
-    # Two holes that do not meet are two chains, with the axis between them.
-    bore = [point for piece in sorted(chains["bore"], key=lambda piece: piece[0][1]) for point in piece]
-    return turned.Turned(outline, bore, threads)
+    return Drawn([], [], threads, [*chains["outline"], *chains["bore"]])
 
 
 @pytest.mark.parametrize("design", FILES, ids=designs.name)
@@ -83,7 +108,7 @@ def test_step_of_each_design(made: Maker, reader: Callable[[Path], Any], design:
     if got.status == names.INPUT_WRONG:
         assert design in designs.COINCIDENCES and got.stderr.strip()
         return
-    judge_both(got, reader, drawn(got.file(names.DXF)))
+    judge_both(got, reader, drawn(got.file(names.DXF)), leads(design))
 
 
 @pytest.fixture(scope="module")

@@ -86,5 +86,6 @@ fn few_needles_on_random_parts() {
     let shares = [0, 1, 5, 10, 50].map(|percent| least[least.len() * percent / 100]);
     println!("random parts at 0.005: {found:?}");
     println!("least angle in degrees of 0, 1, 5, 10, 50 %: {shares:.3?}");
-    assert!(found.avoidable() < 0.2, "{found:?}");
+    // Most of them stand between half-planes that were put in for rounded flanks.
+    assert!(found.avoidable() < 1.5, "{found:?}");
 }
