@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use sectionwright::check::examine;
-use sectionwright::design::{Library, load};
+use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::export::{self, Kinds, Sources};
 use sectionwright::mesh::{MeshError, tessellate};
@@ -34,7 +34,7 @@ impl Workshop {
     /// `tests` is the project's folder of that name.
     pub fn new(tests: &Path) -> Self {
         let folder = tempfile::tempdir().expect("a folder for temporary files");
-        let designs = folder.path().join("designs");
+        let designs = folder.path().join("fuzz/corpus");
         let copy = |from: &str, to: PathBuf| {
             fs::create_dir_all(&to).expect("made");
             for file in fs::read_dir(tests.join(from)).expect("there") {
@@ -44,10 +44,18 @@ impl Workshop {
                 }
             }
         };
-        copy("fixtures", folder.path().to_owned());
-        copy("fixtures", designs.clone());
+        // Beside the design, above it as for the coincidences, and as seen from the corpus.
+        for to in [designs.clone(), folder.path().join("fuzz"), folder.path().join("fixtures")] {
+            copy("fixtures", to);
+        }
         copy("diagnostics/parts", designs.join("parts"));
         Self { folder, library: Library::default() }
+    }
+
+    fn read(&self, design: &[u8]) -> Result<Resolved, Failure> {
+        let file = self.folder.path().join("fuzz/corpus/design-of-the-fuzzer.toml");
+        fs::write(&file, design).expect("written");
+        load(&self.library, file.to_str().expect("a path of ASCII"))
     }
 
     /// Makes all that is made of the design in these bytes, at a chord error.
@@ -55,9 +63,7 @@ impl Workshop {
     /// # Panics
     /// On a fault of the program: it says so itself, or refuses what it can't name.
     pub fn make(&self, design: &[u8], chord: f64) -> Outcome {
-        let file = self.folder.path().join("designs").join("design-of-the-fuzzer.toml");
-        fs::write(&file, design).expect("written");
-        let resolved = match load(&self.library, file.to_str().expect("a path of ASCII")) {
+        let resolved = match self.read(design) {
             Ok(resolved) => resolved,
             Err(failure) => {
                 let said = render(&failure.diagnostics, &failure.sources, Style::Plain);
@@ -79,7 +85,9 @@ impl Workshop {
         };
         let (mesh, audit) = match tessellate(&body, chord) {
             Ok(cut) => cut,
-            Err(error @ MeshError::Chord { .. }) => return Outcome::Refused(vec![error.code()]),
+            Err(error @ (MeshError::Chord { .. } | MeshError::TooLarge { .. })) => {
+                return Outcome::Refused(vec![error.code()]);
+            }
             Err(error) => panic!("{}: {error}", error.code()),
         };
         let mesh = Some((&mesh, audit));
