@@ -23,8 +23,8 @@ use super::ExportError;
 use crate::section::Section;
 use crate::solid::{Body, Elementary, Fit, Piece, PieceCurve, Pieces};
 
-/// Control points of all splines of a file at most: about 60 MB of text, and a second. A section
-/// with both its threads has a twentieth of it; more, and a slip of the pen writes gigabytes.
+/// Control points of all splines of a file at most: about 30 MB of text, and half a second. A
+/// section with both its threads has a thirtieth of it; more, and a slip of the pen writes gigabytes.
 pub const MOST_POINTS: usize = 500_000;
 
 /// A body as a STEP file of one product: its name, and what is said about it.
