@@ -297,6 +297,20 @@ fn folders_come_before_what_is_built_in() {
     assert_eq!((walls.of(Zone::Lip).value, walls.of(Zone::Recess).value), (mm(0.7), mm(0.45)));
 }
 
+/// A file has an end: what is larger than the limit is refused by its name, to the byte.
+#[test]
+fn a_file_is_read_up_to_its_limit() {
+    let padded = |bytes: usize| format!("{DESIGN}#{}", " ".repeat(bytes - DESIGN.len() - 1));
+    let files = |bytes| folder(&[("pen.toml", &padded(bytes)), ("good-unit.toml", UNIT)]);
+    let fits = files(64 * 1024);
+    sound(&Library::default(), &path(&fits, "pen.toml"));
+    let larger = files(64 * 1024 + 1);
+    let failure = load(&Library::default(), &path(&larger, "pen.toml")).expect_err("too large");
+    let [error] = &failure.diagnostics[..] else { panic!("{}", said(&failure)) };
+    assert_eq!(error.code, "file.unreadable");
+    assert!(error.message.contains("64 KiB"), "{}", error.message);
+}
+
 /// A key that says a measure in another way takes the place of the one below it.
 #[test]
 fn like_is_laid_over_key_by_key() {

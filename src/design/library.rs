@@ -3,14 +3,19 @@
 //! A folder, like the built-in one, holds a folder a kind: `units/`, `designs/`, `materials/`.
 
 use std::collections::BTreeMap;
-use std::fs;
-use std::io::ErrorKind;
+use std::fs::{self, File};
+use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
 
 /// The profiles that come with the program.
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/profiles");
+
+/// Bytes of a file at most: twenty times the longest that is shipped. More, and a device that
+/// never ends would be read into memory, and faults on each of many thousand lines would be worked
+/// out for seconds; less, and a design with long notes would be refused.
+const LARGEST: u64 = 64 * 1024;
 
 /// What the origin of a built-in profile begins with.
 const BUILT_IN_ORIGIN: &str = "built-in/";
@@ -132,13 +137,18 @@ impl Library {
 
 /// The text of a file, or why there is none: the system's own words differ from one to the next.
 pub(super) fn read(path: &Path) -> Result<Profile, &'static str> {
-    let text = fs::read_to_string(path).map_err(|error| match error.kind() {
+    let mut bytes = Vec::new();
+    let taken = File::open(path).and_then(|file| file.take(LARGEST + 1).read_to_end(&mut bytes));
+    let size = taken.map_err(|error| match error.kind() {
         ErrorKind::NotFound | ErrorKind::NotADirectory => "there is no such file",
-        ErrorKind::InvalidData => "it is not a text in UTF-8",
         ErrorKind::PermissionDenied => "its permissions forbid it",
         ErrorKind::IsADirectory => "it is a folder",
         _ => "the system does not give it",
     })?;
+    if size as u64 > LARGEST {
+        return Err("it is larger than 64 KiB, the most that is read");
+    }
+    let text = String::from_utf8(bytes).map_err(|_| "it is not a text in UTF-8")?;
     let folder = path.parent().unwrap_or(Path::new("")).to_owned();
     Ok(Profile { origin: path.display().to_string(), text, folder: Some(folder) })
 }

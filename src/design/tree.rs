@@ -89,10 +89,16 @@ impl Table {
 const RIVALS: [&[&str]; 3] =
     [&["diameter", "over"], &["depth", "under", "proud", "beyond"], &["fillet", "chamfer"]];
 
-/// What a text says, with every syntax error in it; what is behind an error may be missing.
+/// Syntax errors that are said of one file at most: a file with more is no TOML at all. More, and
+/// another kind of file would be answered by thousands of them, for seconds.
+const MOST_SYNTAX_ERRORS: usize = 100;
+
+/// What a text says, with the first [`MOST_SYNTAX_ERRORS`] syntax errors in it; what is behind an
+/// error may be missing.
 pub(super) fn parse(text: &str, source: SourceId) -> (Table, Vec<Diagnostic>) {
     let (root, errors) = DeTable::parse_recoverable(text);
-    let errors = errors.iter().map(|error| syntax(error, text, source)).collect();
+    let errors = errors.iter().take(MOST_SYNTAX_ERRORS);
+    let errors = errors.map(|error| syntax(error, text, source)).collect();
     (table(root.get_ref(), source), errors)
 }
 
@@ -176,6 +182,14 @@ mod tests {
             other => panic!("{other:?}"),
         };
         assert_eq!([number("a"), number("b"), number("c"), number("d")], [16.0, 1e3, 100.0, -0.5]);
+    }
+
+    /// What is no TOML in any line is not answered line by line without end.
+    #[test]
+    fn syntax_errors_have_an_end() {
+        let text = "no key\n".repeat(5000);
+        let (_, errors) = parse(&text, Sources::default().add("a test", text.as_str()));
+        assert_eq!(errors.len(), MOST_SYNTAX_ERRORS);
     }
 
     #[test]

@@ -15,6 +15,13 @@ pub enum ExportError {
         /// The line, counted from 1.
         line: usize,
     },
+    /// A STEP file of more control points than are worth writing.
+    StepTooLarge {
+        /// About how many it takes.
+        points: usize,
+        /// How many are written at most.
+        limit: usize,
+    },
     /// The solid could not be cut into pieces for STEP.
     Solid(BuildError),
 }
@@ -25,6 +32,7 @@ impl ExportError {
         match self {
             Self::Dxf(_) => "export.dxf",
             Self::NoGroupCode { .. } => "export.dxf-codes",
+            Self::StepTooLarge { .. } => "export.step-too-large",
             Self::Solid(cause) => cause.code(),
         }
     }
@@ -37,6 +45,12 @@ impl fmt::Display for ExportError {
             Self::NoGroupCode { line } => {
                 write!(f, "the drawing can't be written as DXF: no group code in line {line}")
             }
+            Self::StepTooLarge { points, limit } => write!(
+                f,
+                "a STEP file of these threads takes about {points} control points, and {limit} \
+                 are written at most: give the threads fewer turns, or make the other files alone, \
+                 --only stl,dxf,svg"
+            ),
             Self::Solid(cause) => write!(f, "the solid can't be written as STEP: {cause}"),
         }
     }
@@ -46,7 +60,7 @@ impl Error for ExportError {
     fn source(&self) -> Option<&(dyn Error + 'static)> {
         match self {
             Self::Dxf(cause) => Some(cause),
-            Self::NoGroupCode { .. } => None,
+            Self::NoGroupCode { .. } | Self::StepTooLarge { .. } => None,
             Self::Solid(cause) => Some(cause),
         }
     }

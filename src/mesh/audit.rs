@@ -28,6 +28,17 @@ pub enum MeshError {
         /// The finest that is made.
         least: f64,
     },
+    /// More triangles than are worth making.
+    TooLarge {
+        /// The chord error asked for.
+        chord: f64,
+        /// About how many it takes.
+        triangles: f64,
+        /// How many are made at most.
+        limit: f64,
+        /// A chord error that takes fewer, if there is one.
+        works: Option<f64>,
+    },
     /// An edge does not lie between exactly two triangles that agree on its direction.
     Open {
         /// How many such edges.
@@ -66,6 +77,7 @@ impl MeshError {
     pub fn code(&self) -> &'static str {
         match self {
             Self::Chord { .. } => "mesh.chord",
+            Self::TooLarge { .. } => "mesh.too-large",
             Self::Open { .. } => "mesh.open",
             Self::Degenerate { .. } => "mesh.degenerate",
             Self::Coincident { .. } => "mesh.coincident",
@@ -82,6 +94,17 @@ impl fmt::Display for MeshError {
         match self {
             Self::Chord { asked, least } => {
                 write!(f, "a chord error of {asked} mm can't be made: from {least} to 1 mm can")
+            }
+            Self::TooLarge { chord, triangles, limit, works } => {
+                let instead = works.map_or_else(
+                    || "no chord error takes fewer: give the threads fewer turns".to_owned(),
+                    |works| format!("a chord error of {works} mm can be made"),
+                );
+                write!(
+                    f,
+                    "a chord error of {chord} mm takes about {triangles:.0} triangles, and \
+                     {limit} are made at most; {instead}"
+                )
             }
             Self::Open { edges } => write!(f, "{edges} edges are not closed; {refused}"),
             Self::Degenerate { triangles } => {

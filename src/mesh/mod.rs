@@ -24,4 +24,4 @@ mod tessellate;
 mod weld;
 
 pub use audit::{Audit, MeshError, audit};
-pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, Mesh, check_chord, tessellate};
+pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, MOST_TRIANGLES, Mesh, check_chord, tessellate};

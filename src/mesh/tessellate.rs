@@ -1,5 +1,8 @@
 //! The mesh of a body.
 
+use std::f64::consts::TAU;
+use std::iter;
+
 use truck_meshalgo::prelude::{CalcVolume, PolygonMesh, StandardAttributes};
 use truck_modeling::Point3;
 
@@ -9,7 +12,7 @@ use super::boundary::{Boundary, Step};
 use super::columns::{Pieces, by_column};
 use super::fan::Fan;
 use super::fill::{Scale, fill};
-use crate::solid::{Body, Face, Screw};
+use crate::solid::{Body, Face, Screw, angles_of};
 
 /// The chord error that is asked for unless told otherwise, in millimetres: finer than any print
 /// shows.
@@ -19,8 +22,12 @@ pub const DEFAULT_CHORD: f64 = 0.005;
 /// triangles, and the rounding of an STL's numbers is no longer small beside it.
 pub const LEAST_CHORD: f64 = 1e-4;
 
-/// The coarsest, in millimetres: beyond it a mesh shows nothing of a part this small.
-const GREATEST_CHORD: f64 = 1.0;
+/// The coarsest chord error that is made, in millimetres: above it nothing of a thread is left.
+const COARSEST_CHORD: f64 = 1.0;
+
+/// Triangles that are made at most: about 160 MB and half a second. A section with both its threads
+/// has a tenth of it at the finest chord error; more, and a slip of the pen asks for gigabytes.
+pub const MOST_TRIANGLES: f64 = 2e6;
 
 /// Fans that are tried before a mesh is refused.
 const ATTEMPTS: usize = 4;
@@ -70,7 +77,7 @@ impl Mesh {
 /// [`MeshError::Chord`]: it is no length, too coarse to mean anything, or finer than
 /// [`LEAST_CHORD`].
 pub fn check_chord(chord: f64) -> Result<(), MeshError> {
-    if (LEAST_CHORD..=GREATEST_CHORD).contains(&chord) {
+    if (LEAST_CHORD..=COARSEST_CHORD).contains(&chord) {
         return Ok(());
     }
     Err(MeshError::Chord { asked: chord, least: LEAST_CHORD })
@@ -80,14 +87,21 @@ pub fn check_chord(chord: f64) -> Result<(), MeshError> {
 /// nor it from them, and audits what an STL would store.
 ///
 /// # Errors
-/// [`MeshError`]: the chord is no length or finer than [`LEAST_CHORD`], or the audit found the
-/// mesh unsound (never seen; then nothing is handed out).
+/// [`MeshError`]: the chord is no length or finer than [`LEAST_CHORD`], it takes more than
+/// [`MOST_TRIANGLES`], or the audit found the mesh unsound (never seen; then nothing is handed
+/// out).
 pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
     check_chord(chord)?;
     let measures = body.measures();
     let mut attempt = 0;
     loop {
-        let mut mesh = cut(body, &Fan::new(body, chord, attempt));
+        let fan = Fan::new(body, chord, attempt);
+        let triangles = about(body, &fan);
+        if triangles > MOST_TRIANGLES {
+            let works = chord_that_works(body, chord, attempt);
+            return Err(MeshError::TooLarge { chord, triangles, limit: MOST_TRIANGLES, works });
+        }
+        let mut mesh = cut(body, &fan);
         let mut found = audit(&mesh, &measures, body.genus());
         if let Err(MeshError::Coincident { .. } | MeshError::Degenerate { .. }) = found {
             mesh = mesh.welded();
@@ -99,6 +113,29 @@ pub fn tessellate(body: &Body, chord: f64) -> Result<(Mesh, Audit), MeshError> {
             Err(_) => attempt += 1,
         }
     }
+}
+
+/// About how many triangles a body is cut into, without cutting it: two for every band of every
+/// face in every column; what the ends of threads add is little beside them.
+fn about(body: &Body, fan: &Fan) -> f64 {
+    let of = |face: &Face| {
+        let columns = if goes_round(face) {
+            f64::from(fan.count)
+        } else {
+            let [from, to] = angles_of(face);
+            ((to - from) / TAU).abs() * f64::from(fan.count)
+        };
+        2.0 * columns * fan.pieces(&face.surface().meridian) as f64
+    };
+    body.faces().map(|(face, _)| of(face)).sum()
+}
+
+/// The least chord error, twice or four times or more as coarse, with which a body does not take
+/// too many triangles.
+fn chord_that_works(body: &Body, chord: f64, attempt: usize) -> Option<f64> {
+    let coarser = iter::successors(Some(chord * 2.0), |chord| Some(chord * 2.0));
+    let fits = |chord: &f64| about(body, &Fan::new(body, *chord, attempt)) <= MOST_TRIANGLES;
+    coarser.take_while(|chord| *chord <= COARSEST_CHORD).find(fits)
 }
 
 fn cut(body: &Body, fan: &Fan) -> Mesh {

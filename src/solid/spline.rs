@@ -150,6 +150,11 @@ impl Fit {
         }
     }
 
+    /// Control points of a curve of so much angle, as long as no finer spans are needed.
+    pub fn points(self, angle: f64) -> usize {
+        3 * (self.spans(angle) + 1)
+    }
+
     fn spans(self, angle: f64) -> usize {
         (angle / self.step).ceil().max(1.0) as usize
     }

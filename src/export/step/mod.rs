@@ -19,16 +19,25 @@ use exchange::{Exchange, Id, list};
 use product::{Product, header, shell_to_product};
 use surface::Surfaces;
 
+use super::ExportError;
 use crate::section::Section;
-use crate::solid::{Body, BuildError, Fit, Pieces};
+use crate::solid::{Body, Elementary, Fit, Piece, PieceCurve, Pieces};
+
+/// Control points of all splines of a file at most: about 30 MB of text, and half a second. A
+/// section with both its threads has a thirtieth of it; more, and a slip of the pen writes gigabytes.
+pub const MOST_POINTS: usize = 500_000;
 
 /// A body as a STEP file of one product: its name, and what is said about it.
 ///
 /// # Errors
-/// [`BuildError`] where the body can't be cut (never seen).
-pub fn step(body: &Body, name: &str, about: &str) -> Result<String, BuildError> {
+/// [`ExportError`] where it takes more than [`MOST_POINTS`], or the body can't be cut (never seen).
+pub fn step(body: &Body, name: &str, about: &str) -> Result<String, ExportError> {
     let pieces = Pieces::new(body)?;
     let fit = Fit::of(body);
+    let points = control_points(&pieces, fit);
+    if points > MOST_POINTS {
+        return Err(ExportError::StepTooLarge { points, limit: MOST_POINTS });
+    }
     let mut data = Exchange::default();
     let shell = shell(&mut data, &pieces, fit);
     let product = Product { name, about };
@@ -44,7 +53,7 @@ pub fn step(body: &Body, name: &str, about: &str) -> Result<String, BuildError> 
 ///
 /// # Errors
 /// As [`step`].
-pub fn section_step(section: &Section, body: &Body) -> Result<String, BuildError> {
+pub fn section_step(section: &Section, body: &Body) -> Result<String, ExportError> {
     const ABOUT: &str = "Section with its threads as modelled, in millimetres; computed, no \
 approval; the drawing governs.";
     step(body, &section.name, ABOUT)
@@ -54,11 +63,29 @@ approval; the drawing governs.";
 ///
 /// # Errors
 /// As [`step`].
-pub fn plain_step(section: &Section, body: &Body) -> Result<String, BuildError> {
+pub fn plain_step(section: &Section, body: &Body) -> Result<String, ExportError> {
     const ABOUT: &str = "Threads are not modelled: cylinders stand for them, inside at the tap \
 drill's diameter, outside at the major diameter. In millimetres; computed, no approval; the \
 drawing governs.";
     step(body, &section.name, ABOUT)
+}
+
+/// About how many control points the splines have, without fitting them.
+fn control_points(pieces: &Pieces, fit: Fit) -> usize {
+    let of_edge = |curve: &PieceCurve| match curve {
+        PieceCurve::Trace { trace, span } => {
+            fit.points((trace.at(span[1]).theta - trace.at(span[0]).theta).abs())
+        }
+        PieceCurve::Generatrix { .. } => 0,
+    };
+    let of_face = |face: &Piece| {
+        let sweep = face.surface.meridian.sweep().abs();
+        let rows = if sweep == 0.0 { 2 } else { fit.points(sweep) };
+        let fitted = Elementary::of(&face.surface).is_none();
+        if fitted { rows * fit.points(face.u[1] - face.u[0]) } else { 0 }
+    };
+    let edges = pieces.edges.iter().map(|edge| of_edge(&edge.curve));
+    edges.chain(pieces.faces.iter().map(of_face)).sum()
 }
 
 /// The closed shell, outward.

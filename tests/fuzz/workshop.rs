@@ -1,0 +1,115 @@
+//! Everything that is made of a design file, in memory.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use sectionwright::check::examine;
+use sectionwright::design::{Failure, Library, Resolved, load};
+use sectionwright::diagnostic::{Severity, Style, render};
+use sectionwright::export::{self, Kinds, Sources};
+use sectionwright::mesh::{MeshError, tessellate};
+use sectionwright::solid::{BuildError, build};
+
+/// A folder in which a design finds what the fixtures name by path: units, parts, one another.
+pub struct Workshop {
+    folder: tempfile::TempDir,
+    library: Library,
+}
+
+/// What became of a design.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Outcome {
+    /// The codes of everything that was wrong with it.
+    Refused(Vec<&'static str>),
+    /// Files were made, with so many triangles and bytes.
+    Made {
+        /// In the mesh.
+        triangles: usize,
+        /// In all files.
+        bytes: usize,
+    },
+}
+
+impl Workshop {
+    /// `tests` is the project's folder of that name.
+    pub fn new(tests: &Path) -> Self {
+        let folder = tempfile::tempdir().expect("a folder for temporary files");
+        let designs = folder.path().join("fuzz/corpus");
+        let copy = |from: &str, to: PathBuf| {
+            fs::create_dir_all(&to).expect("made");
+            for file in fs::read_dir(tests.join(from)).expect("there") {
+                let path = file.expect("a file").path();
+                if path.is_file() {
+                    fs::copy(&path, to.join(path.file_name().expect("a name"))).expect("copied");
+                }
+            }
+        };
+        // Beside the design, above it as for the coincidences, and as seen from the corpus.
+        for to in [designs.clone(), folder.path().join("fuzz"), folder.path().join("fixtures")] {
+            copy("fixtures", to);
+        }
+        copy("diagnostics/parts", designs.join("parts"));
+        Self { folder, library: Library::default() }
+    }
+
+    fn read(&self, design: &[u8]) -> Result<Resolved, Failure> {
+        let file = self.folder.path().join("fuzz/corpus/design-of-the-fuzzer.toml");
+        fs::write(&file, design).expect("written");
+        load(&self.library, file.to_str().expect("a path of ASCII"))
+    }
+
+    /// Makes all that is made of the design in these bytes, at a chord error.
+    ///
+    /// # Panics
+    /// On a fault of the program: it says so itself, or refuses what it can't name.
+    pub fn make(&self, design: &[u8], chord: f64) -> Outcome {
+        let resolved = match self.read(design) {
+            Ok(resolved) => resolved,
+            Err(failure) => {
+                let said = render(&failure.diagnostics, &failure.sources, Style::Plain);
+                let errors = failure.diagnostics.iter().filter(|d| d.severity == Severity::Error);
+                let codes: Vec<_> = errors.map(|error| error.code).collect();
+                assert!(!codes.is_empty(), "refused without an error:\n{said}");
+                return Outcome::Refused(codes);
+            }
+        };
+        render(&resolved.notes, &resolved.sources, Style::Plain);
+        let section = &resolved.section;
+        let bodies = build(&section.part())
+            .and_then(|body| Ok((body, build(&section.plain_part())?, examine(section)?)));
+        let (body, plain, examination) = match bodies {
+            Ok(bodies) => bodies,
+            Err(BuildError::NotSolid { reason }) => panic!("no solid: {reason}"),
+            Err(BuildError::ChainBroken { run }) => panic!("the chain is broken at run {run}"),
+            Err(error) => return Outcome::Refused(vec![error.code()]),
+        };
+        let chord = sectionwright::check::chord(&section.part(), &body, chord);
+        let (mesh, audit) = match tessellate(&body, chord.in_force) {
+            Ok(cut) => cut,
+            Err(error @ (MeshError::Chord { .. } | MeshError::TooLarge { .. })) => {
+                return Outcome::Refused(vec![error.code()]);
+            }
+            Err(error) => panic!("{}: {error}", error.code()),
+        };
+        let meshed = export::Meshed { mesh, audit, chord };
+        let sources = Sources {
+            section,
+            body: &body,
+            plain: &plain,
+            mesh: Some(&meshed),
+            parts: &[],
+            examination: &examination,
+        };
+        let order = export::Order {
+            kinds: Kinds::all(),
+            parts: vec![sectionwright::section::NamedPart::SECTION.to_owned()],
+        };
+        match export::files(&sources, &order, None, Vec::new()) {
+            Ok(files) => Outcome::Made {
+                triangles: meshed.mesh.triangles.len(),
+                bytes: files.iter().map(|file| file.bytes.len()).sum(),
+            },
+            Err(error) => Outcome::Refused(vec![error.code()]),
+        }
+    }
+}
