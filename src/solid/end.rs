@@ -19,7 +19,7 @@ pub(super) struct Corner {
 
 /// What one flank of every ridge has at an end.
 #[derive(Default)]
-pub(super) struct Side1 {
+pub(super) struct FlankEnds {
     /// Per ridge, per radius of the profile from crest to root: where the helix there ends.
     pub corners: Vec<Vec<Corner>>,
     /// Per ridge, per piece of the flank: the edges that end it, from crest to root.
@@ -28,8 +28,8 @@ pub(super) struct Side1 {
 
 /// One end of a thread.
 pub(super) struct End {
-    pub front: Side1,
-    pub back: Side1,
+    pub front: FlankEnds,
+    pub back: FlankEnds,
     /// Per ridge: from its front to its back crest corner; empty without a flat.
     pub crest: Vec<Chain>,
     /// Per ridge: from its back root corner to the next ridge's front; empty without a flat.
@@ -41,7 +41,7 @@ pub(super) struct End {
 }
 
 impl End {
-    pub fn side(&self, flank: Flank) -> &Side1 {
+    pub fn side(&self, flank: Flank) -> &FlankEnds {
         if flank == Flank::Front { &self.front } else { &self.back }
     }
 
@@ -190,7 +190,7 @@ impl<'a> Cutting<'a> {
         if self.profile.climb > 0.0 { reversed(&chain) } else { chain }
     }
 
-    fn side(&self, flank: Flank, edges: &[Vec<Edge>]) -> Side1 {
+    fn side(&self, flank: Flank, edges: &[Vec<Edge>]) -> FlankEnds {
         let vertices = if flank == Flank::Front { &self.front } else { &self.back };
         let places: Vec<usize> =
             self.profile.radii.iter().map(|r| self.trim.index_at(*r)).collect();
@@ -199,7 +199,7 @@ impl<'a> Cutting<'a> {
             at: self.profile.on_flank(n as isize, flank, self.trim.points[q]),
         };
         let all = 0..self.profile.starts;
-        Side1 {
+        FlankEnds {
             corners: all.clone().map(|n| places.iter().map(|q| corner(n, *q)).collect()).collect(),
             across: all
                 .map(|n| places.windows(2).map(|w| edges[n][w[0]..w[1]].to_vec()).collect())

@@ -18,7 +18,7 @@
 
 use std::f64::consts::TAU;
 
-use super::end::{Chain, Corner, End, Side1, close, reversed};
+use super::end::{Chain, Corner, End, FlankEnds, close, reversed};
 use super::profile::{Flank, Profile};
 use super::ring::{edge, vertex};
 use super::trace::Cutter;
@@ -176,8 +176,8 @@ impl Withdrawal<'_> {
         let backs = all.clone().map(|n| self.drawn(n as isize, Flank::Back, Some(next(n))));
         let backs: Vec<Drawn> = backs.collect::<Result<_, _>>()?;
         let mut end = End {
-            front: Side1::default(),
-            back: Side1::default(),
+            front: FlankEnds::default(),
+            back: FlankEnds::default(),
             crest: Vec::new(),
             root: Vec::new(),
             outgoing: Vec::new(),
