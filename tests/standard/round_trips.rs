@@ -87,7 +87,10 @@ proptest! {
         prop_assert!(nut.minor.max() < nut.pitch.min() + pitch);
         prop_assert!(screw.pitch.max() <= nut.pitch.min());
         prop_assert!(screw.major.max() <= nut.major_min && nut.major_min < nut.major_max);
-        let loose = external(diameter, pitch, class("6g")).expect("looser, not coarser");
-        prop_assert!(loose.major.max() < screw.major.max());
+        // Position g lies lower, and may put a root that h just kept off the axis on it.
+        match external(diameter, pitch, class("6g")) {
+            Ok(loose) => prop_assert!(loose.major.max() < screw.major.max()),
+            Err(_) => prop_assert!(pitch > diameter / 2.0, "only a coarse pitch is refused"),
+        }
     }
 }
