@@ -136,3 +136,43 @@ fn a_lead_leaves_what_a_cone_cuts() {
     let found = volume(lead) - volume(0.0);
     assert!((found / filled - 1.0).abs() < 2e-3, "{found} {filled}");
 }
+
+/// A root that is rounded whole reaches as deep as a flat one, and so do the lines that walls are
+/// measured to; a groove that is drawn out rises from the root to the crest.
+#[test]
+fn what_a_rounded_or_drawn_out_thread_sweeps() {
+    let lines = |rounded: bool, drawn_out: bool| {
+        let mut thread = basic_thread(Item::TenonThread, Side::External, "M10x0.75", 2.0, 8.0);
+        if rounded {
+            thread.form.root_radius = thread.form.radius_that_fits()[1];
+            assert_eq!(thread.form.root_flat(), mm(0.0));
+        }
+        if drawn_out {
+            thread.run_outs[1] = RunOut::Withdrawal { turns: 0.3 };
+        }
+        let runs = chain(&[(10.0, 0.0), (10.0, 10.0)], &[(6.0, 10.0), (6.0, 0.0)]);
+        build(&Part { runs, threads: vec![thread] }).unwrap().swept()
+    };
+    let root = 5.0 - 0.541_265_877 * 0.75;
+    for rounded in [false, true] {
+        for drawn_out in [false, true] {
+            let lines = lines(rounded, drawn_out);
+            let deepest = lines.iter().filter(|l| l.skin == sectionwright::section::Skin::Outside);
+            let deepest = deepest.map(|l| l.from[0].min(l.to[0])).fold(f64::MAX, f64::min);
+            assert!((deepest - root).abs() < 1e-6, "{rounded} {drawn_out}: {deepest}");
+            let along = |l: &&sectionwright::solid::Swept| {
+                l.from[0].max(l.to[0]) < root + 1e-6 && (l.to[1] - l.from[1]).abs() > 3.0
+            };
+            assert!(
+                lines.iter().any(|l| along(&l)),
+                "no line along the root: {rounded} {drawn_out}"
+            );
+            let rises = |l: &&sectionwright::solid::Swept| {
+                (l.from[0].min(l.to[0]) - root).abs() < 1e-6
+                    && (l.from[0].max(l.to[0]) - 5.0).abs() < 1e-6
+                    && l.from[1] != l.to[1]
+            };
+            assert_eq!(lines.iter().any(|l| rises(&l)), drawn_out, "{rounded}");
+        }
+    }
+}

@@ -164,7 +164,9 @@ impl Body {
     /// the deepest place that its root reaches.
     ///
     /// A flank sweeps the area between its crest and root lines; since walls are measured to the
-    /// root, and clearances to the crest, those two lines and the thread's ends stand for it.
+    /// root, and clearances to the crest, those two lines and the thread's ends stand for it. Where
+    /// crest or root is rounded whole, the flanks' common helix is the line; where a tool is drawn
+    /// out, the spirals in which its groove rises.
     pub fn swept(&self) -> Vec<Swept> {
         let mut lines: Vec<Swept> = Vec::new();
         for (face, name) in self.faces() {
@@ -186,8 +188,37 @@ impl Body {
                 let (low, high) = z.fold((f64::MAX, f64::MIN), |(a, b), z| (a.min(z), b.max(z)));
                 let r = surface.r(0.0);
                 lines.push(Swept { feature, skin, from: [r, low], to: [r, high], bulge: 0.0 });
+            } else {
+                self.add_edges(face, *name, &mut lines);
             }
         }
         lines
+    }
+
+    /// Adds the lines that a flank's edges sweep at crest and root, and those of a groove that is
+    /// drawn out.
+    fn add_edges(&self, face: &Face, name: FaceName, lines: &mut Vec<Swept>) {
+        /// Radii closer than this are one, in millimetres: a helix' own rounding.
+        const SAME: f64 = 1e-9;
+        let Some(thread) = self.thread(name.feature.item) else { return };
+        for edge in face.absolute_boundaries().iter().flat_map(|wire| wire.edge_iter()) {
+            let trace = edge.curve();
+            let (a, b) = (trace.from(), trace.to());
+            let at = |r: f64| (a.r - r).abs() < SAME && (b.r - r).abs() < SAME;
+            let facet = if a.theta == b.theta || a.z == b.z {
+                continue;
+            } else if at(thread.root) {
+                Facet::Root
+            } else if at(thread.crest) {
+                Facet::Crest
+            } else if face.surface().out != 0.0 {
+                Facet::RunOut
+            } else {
+                continue;
+            };
+            let feature = Feature::new(name.feature.item, facet);
+            let (from, to) = ([a.r, a.z], [b.r, b.z]);
+            lines.push(Swept { feature, skin: name.skin, from, to, bulge: 0.0 });
+        }
     }
 }
