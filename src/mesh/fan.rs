@@ -7,10 +7,14 @@ use crate::solid::{Body, Meridian, Screw, Trace, angles_of};
 /// Fewest half-planes: with fewer a bore no longer looks or measures round.
 const FEWEST: u32 = 24;
 
-/// A corner this close to a half-plane, in radians, lies on it, and half-planes this close are
-/// one. Points stay where they are, so the mesh is out of its half-planes by a few millionths of
-/// a millimetre; were it smaller, two points beside each other would be one in single precision.
-const ON_PLANE: f64 = 1e-6;
+/// A corner this close to a half-plane, in radians, lies on it. Points stay where they are, so the
+/// mesh is out of its half-planes by a few hundred-thousandths of a millimetre at most; were it
+/// smaller, two points beside each other would be one in single precision.
+const ON_PLANE: f64 = 4e-6;
+
+/// Half-planes that are put in keep this far from each other, in radians: nearer, and corners on
+/// neighbouring ones could pass each other.
+const APART: f64 = 9e-6;
 
 /// Corners that are not on a half-plane shall keep this far from it, in columns, so that no
 /// triangle is a needle: less makes needles, more makes larger fans be tried for nothing.
@@ -169,10 +173,12 @@ fn merged(even: Vec<f64>, others: Vec<f64>, step: f64) -> Vec<f64> {
     if others.is_empty() {
         return even;
     }
-    let on_turn = |angle: f64| angle - ((angle - even[0]) / TAU).floor() * TAU;
+    // From just before the first even one, so that it gives way to what lies on either side of it.
+    let start = even[0] - CLEAR * step;
+    let on_turn = |angle: f64| angle - ((angle - start) / TAU).floor() * TAU;
     let mut others: Vec<f64> = others.into_iter().map(on_turn).collect();
     others.sort_by(f64::total_cmp);
-    others.dedup_by(|b, a| *b - *a < ON_PLANE);
+    others.dedup_by(|b, a| *b - *a < APART);
     let near = |a: f64| {
         let next = others.partition_point(|o| *o < a - CLEAR * step);
         others.get(next).is_some_and(|o| *o < a + CLEAR * step)

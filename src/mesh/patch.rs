@@ -9,7 +9,7 @@ use super::parting::{Corners, ROUNDING, across, dot, less};
 /// How far, in radians, a corner may lie beside its column: the rounding to single precision, and
 /// the little by which a corner near a half-plane is taken to lie on it. Larger, and columns two
 /// apart could meet in a fan of very many; smaller, and sound meshes would be refused.
-const BESIDE: f64 = 1.5e-6;
+const BESIDE: f64 = 4.4e-6;
 
 /// One triangle, or two neighbours of one column that share an edge, with its reach.
 #[derive(Clone, Copy)]
