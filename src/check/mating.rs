@@ -50,7 +50,10 @@ pub(super) fn mate(internal: &CutThread, external: &CutThread, shift: f64) -> Ma
     let inner = internal.crest.max(external.root);
     let outer = internal.root.min(external.crest).max(inner);
     let slack = |r: f64| internal.pitch - internal.ridge_at(r) - external.ridge_at(r);
-    let slack = slack(inner).min(slack(outer));
+    // Straight flanks are nearest at an end; others where one of them bends.
+    let bends = internal.flank_radii().into_iter().chain(external.flank_radii());
+    let bends = bends.filter(|r| inner < *r && *r < outer);
+    let slack = bends.chain([inner, outer]).map(slack).fold(f64::INFINITY, f64::min);
     let lead_error = (climb(internal) - climb(external)).abs();
     let play = slack - turns * lead_error;
     let steepest = internal.half_angle.max(external.half_angle).to_radians();
@@ -99,6 +102,7 @@ mod tests {
             crest,
             root,
             pitch_radius: major / 2.0 - height * 3.0 / 8.0 + off,
+            flank: Vec::new(),
             ridge_z: 0.0,
             full: [0.0, 10.0 * pitch],
             extent: [0.0, 10.0 * pitch],
@@ -115,6 +119,34 @@ mod tests {
         assert!((m.percent.full_depth - 100.0).abs() < 1e-9);
         assert!((m.turns - 10.0).abs() < 1e-12);
         assert_eq!(m.binds_after, None);
+    }
+
+    /// By hand: a root rounded to R fills its corners; at the root's own radius the rounding
+    /// stands R tan 30 before either flank (a fillet's tangent length, the corner turning by 60
+    /// degrees), and a sharp crest that reaches down there meets it by as much.
+    #[test]
+    fn a_rounded_root_takes_play_from_a_sharp_crest() {
+        use crate::quantity::Length;
+        use crate::section::FlankRun;
+        let hole = thread(Side::Internal, 10.0, 0.75, 0.0);
+        let mut bolt = thread(Side::External, 10.0, 0.75, 0.0);
+        let (radius, half) = (0.05, 30.0_f64.to_radians());
+        let tangent = radius * libm::tan(half);
+        // Where the rounding leaves the flank.
+        let low = bolt.root + tangent * libm::cos(half);
+        let mm = |v: f64| Length::mm(v);
+        let run = |from: f64, to: f64, bulge: f64, wider: f64| FlankRun {
+            from: mm(2.0 * from),
+            ridge_from: mm(bolt.ridge_at(from)),
+            to: mm(2.0 * to),
+            ridge_to: mm(bolt.ridge_at(to) + wider),
+            bulge,
+        };
+        let arc = libm::tan(half / 2.0);
+        let flank = vec![run(bolt.crest, low, 0.0, 0.0), run(low, bolt.root, arc, 2.0 * tangent)];
+        bolt.flank = flank;
+        let play = mate(&hole, &bolt, 0.0).play;
+        assert!((play + 2.0 * tangent).abs() < 1e-9, "{play} {tangent}");
     }
 
     /// Source: reference formulas, 5 (diametral equivalents): a pitch error dp over the

@@ -128,8 +128,8 @@ fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
     Thread { item, side, form, from, to, run_outs: [RunOut::Wall; 2], ..thread.clone() }
 }
 
-/// A plug for an internal thread: body, groove, thread as long as the checked one is at full depth, lead chamfer
-/// of 45 degrees. z = 0 is the groove's end, where the thread begins.
+/// A plug for an internal thread: body, groove, thread as long as the checked one is at full depth,
+/// lead chamfer of 45 degrees. z = 0 is the groove's end, where the thread begins.
 pub fn plug(thread: &Thread, fit: CheckFit) -> Part {
     let cut = counterpart(thread, Item::PlugThread, fit);
     let (form, end) = (&cut.form, cut.to);

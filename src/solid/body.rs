@@ -6,7 +6,8 @@ use super::ring::Faces;
 use super::trim::Trim;
 use super::unroll::unroll_face;
 use super::{BuildError, Face, HalfPoint, Meridian, Shell, Solid, UvEdge};
-use crate::section::{Facet, Feature, Item, Side, Skin, Thread};
+use crate::quantity::Length;
+use crate::section::{Facet, Feature, FlankRun, Item, Side, Skin, Thread};
 use crate::standard::designation::Hand;
 
 /// What a face is called, and which side of the wall it lies on.
@@ -39,6 +40,8 @@ pub struct CutThread {
     pub root: f64,
     /// Radius at which ridge and groove are equally wide.
     pub pitch_radius: f64,
+    /// The flank's pieces from crest to root; none stands for one straight line at the half angle.
+    pub flank: Vec<FlankRun>,
     /// z of the middle of a ridge at angle 0.
     pub ridge_z: f64,
     /// The z between which every cross-section shows the untrimmed profile; empty (low >= high)
@@ -69,6 +72,7 @@ impl CutThread {
             crest: form.crest.as_mm() / 2.0,
             root: form.root.as_mm() / 2.0,
             pitch_radius: form.pitch_diameter.as_mm() / 2.0,
+            flank: form.flank_runs(),
             ridge_z: if thread.side == Side::External { centre } else { centre + half_pitch },
             full: [nearest(low, 1.0), nearest(high, -1.0)],
             extent: [low.farthest(-1.0), high.farthest(1.0)],
@@ -80,8 +84,35 @@ impl CutThread {
         self.pitch * f64::from(self.starts)
     }
 
-    /// Axial width of the ridge at a radius.
+    /// Radii between which the flank is straight, or an arc short enough to be taken as such: a
+    /// flank's extremes against another's lie at these, to a ten-thousandth of the arc's radius.
+    pub fn flank_radii(&self) -> Vec<f64> {
+        /// Pieces of an arc: an arc of a quarter turn is off its chord by the square of its
+        /// share of it, over 8.
+        const PIECES: u32 = 64;
+        let of = |run: &FlankRun| {
+            let (from, to) = (run.from.as_mm() / 2.0, run.to.as_mm() / 2.0);
+            let pieces = if run.bulge == 0.0 { 1 } else { PIECES };
+            (0..=pieces).map(move |n| from + (to - from) * f64::from(n) / f64::from(pieces))
+        };
+        self.flank.iter().flat_map(of).collect()
+    }
+
+    /// Axial width of the ridge at a radius; beyond crest and root that of a straight flank.
     pub fn ridge_at(&self, r: f64) -> f64 {
+        /// A radius this close to a piece's end, as a share of it, is on it: halving and doubling
+        /// must not lose the end of a rounding.
+        const END: f64 = 1e-9;
+        let diameter = Length::mm(r * 2.0);
+        let share = |run: &FlankRun| (diameter - run.from) / (run.to - run.from);
+        if let Some(run) = self.flank.iter().find(|run| (-END..=1.0 + END).contains(&share(run))) {
+            let ridge = match share(run) {
+                s if s < END => run.ridge_from,
+                s if s > 1.0 - END => run.ridge_to,
+                _ => run.ridge_at(diameter),
+            };
+            return ridge.as_mm();
+        }
         let towards_root =
             if self.crest > self.root { self.pitch_radius - r } else { r - self.pitch_radius };
         self.pitch / 2.0 + 2.0 * towards_root * libm::tan(self.half_angle.to_radians())

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use parry3d_f64::math::{Pose, Vector};
+use parry3d_f64::math::Pose;
 use parry3d_f64::query::distance;
 use parry3d_f64::shape::{TriMesh, Triangle};
 use sectionwright::check::verdicts;
@@ -10,6 +10,7 @@ use sectionwright::mesh::tessellate;
 use sectionwright::section::{Section, Skin};
 use sectionwright::solid::build;
 
+use crate::common::points_of;
 use crate::fixtures::{r1, sound};
 
 /// Fine enough for a sharp comparison, coarse enough for a test.
@@ -22,14 +23,7 @@ fn compare(section: &Section) {
     let body = build(&section.part()).unwrap();
     let (mesh, _) = tessellate(&body, CHORD).unwrap();
     let names: Vec<_> = body.faces().map(|(_, name)| *name).collect();
-    let points: Vec<Vector> = mesh
-        .points
-        .iter()
-        .map(|p| {
-            let [x, y, z] = p.map(f64::from);
-            Vector::new(x, y, z)
-        })
-        .collect();
+    let points = points_of(&mesh);
     let on = |skin: Skin| {
         let triangles = mesh.triangles.iter().zip(&mesh.faces);
         triangles.filter(move |(_, face)| names[**face as usize].skin == skin)

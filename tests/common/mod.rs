@@ -6,6 +6,8 @@ pub mod random;
 pub mod section;
 pub mod slices;
 
+use parry3d_f64::math::Vector;
+use sectionwright::mesh::Mesh;
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
     Facet, Feature, Flank, Item, Part, Run, RunOut, Shape, Side, Skin, Station, Thread, ThreadForm,
@@ -106,4 +108,13 @@ pub fn r1_with(chamfer: f64, clearance: f64) -> Part {
         ],
     );
     Part { runs, threads: vec![tenon, unit] }.snapped()
+}
+
+/// A mesh's points, for a library that measures distances.
+pub fn points_of(mesh: &Mesh) -> Vec<Vector> {
+    let point = |p: &[f32; 3]| {
+        let [x, y, z] = p.map(f64::from);
+        Vector::new(x, y, z)
+    };
+    mesh.points.iter().map(point).collect()
 }

@@ -8,7 +8,7 @@ use sectionwright::section::{Item, Part, Side};
 use sectionwright::solid::{Meridian, Polar, Screw, build};
 use truck_modeling::{InnerSpace, ParametricSurface, Point3};
 
-use crate::common::{basic_thread, chain, r1, random};
+use crate::common::{basic_thread, chain, points_of, r1, random};
 
 /// Rounding of the mesh's points to single precision, at some 40 mm from the origin.
 const SINGLE: f64 = 4e-6;
@@ -68,14 +68,7 @@ fn strays(part: &Part, chord: f64, stride: usize) -> (Mesh, f64, f64) {
     let body = build(part).unwrap();
     let (mesh, _) = tessellate(&body, chord).unwrap();
     let surfaces: Vec<Screw> = body.faces().map(|(face, _)| face.surface()).collect();
-    let points: Vec<Vector> = mesh
-        .points
-        .iter()
-        .map(|p| {
-            let [x, y, z] = p.map(f64::from);
-            Vector::new(x, y, z)
-        })
-        .collect();
+    let points = points_of(&mesh);
     let skin = TriMesh::new(points.clone(), mesh.triangles.clone()).unwrap();
     let (mut from_mesh, mut from_surface) = (0.0_f64, 0.0_f64);
     for n in (0..mesh.triangles.len()).step_by(stride) {
