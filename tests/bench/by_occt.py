@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import occt_r1
+import occt_build
 from OCP.BRepMesh import BRepMesh_IncrementalMesh
 from OCP.StlAPI import StlAPI_Writer
 
@@ -12,7 +12,7 @@ ANGLE = 0.5
 
 def write(stl: str, chord: float) -> None:
     """To a binary STL."""
-    shape = occt_r1.build()
+    shape = occt_build.build(occt_build.r1_part())
     BRepMesh_IncrementalMesh(shape, chord, False, ANGLE, False)
     writer = StlAPI_Writer()
     writer.ASCIIMode = False
