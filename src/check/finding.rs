@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::Parameter;
+use super::{CheckInfo, Parameter};
 use crate::section::Feature;
 
 /// What is said of a measure that has a limit, from good to bad.
@@ -71,6 +71,21 @@ pub struct Detail {
     pub value: f64,
     /// Its unit: `mm`, `%`, `turns`, `mm2`.
     pub unit: &'static str,
+}
+
+/// A measure that varies along something: a wall along z, a gap from turn to turn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Series {
+    /// What varies, in the finding's unit unless `unit` says otherwise.
+    pub name: &'static str,
+    /// Along what: `z`, `turn`.
+    pub along: &'static str,
+    /// The unit of `along`: `mm`, `turns`.
+    pub along_unit: &'static str,
+    /// The unit of the values.
+    pub unit: &'static str,
+    /// Place and value, in ascending places.
+    pub points: Vec<[f64; 2]>,
 }
 
 /// A change of one size that makes a finding hold and worsens no other verdict.
@@ -149,6 +164,8 @@ pub struct Finding {
     pub note: Option<String>,
     /// Further numbers, always in the same order.
     pub details: Vec<Detail>,
+    /// The measure along the part or turn by turn, where one number does not show it.
+    pub series: Option<Series>,
 }
 
 impl Finding {
@@ -171,4 +188,25 @@ impl Finding {
 /// A detail from its parts.
 pub(super) fn detail(name: impl Into<String>, value: f64, unit: &'static str) -> Detail {
     Detail { name: name.into(), value, unit }
+}
+
+/// A finding without judgement, place, note and details.
+pub(super) fn finding(
+    check: &'static CheckInfo,
+    measured: f64,
+    unit: &'static str,
+    error: f64,
+) -> Finding {
+    Finding {
+        code: check.code,
+        title: check.title,
+        measured,
+        unit,
+        error,
+        judgement: None,
+        place: None,
+        note: None,
+        details: Vec::new(),
+        series: None,
+    }
 }

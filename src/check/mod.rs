@@ -1,13 +1,12 @@
 //! Whether the part is good enough: measured on the solid, judged against the section's criteria.
 //!
 //! ```text
-//!   wall, floor zones of the wall                 clear    the unit on its way to its seat
-//!   unit_thread, tenon_thread  (engagement)       joint    the section in its barrel
+//!   wall    zones of the wall, the floor             clear    the unit in its bore, the tenon
+//!   thread  two threads screwed together                      in the barrel
 //!
-//!   distance    nearest points of two curves      slide    first contact, gaps along a bore
-//!   mating      two threads screwed together      judge    the one rule for verdicts
-//!   bodies      as modelled, least, most          advice   a change that works
-//!   chord       how coarse triangles may be
+//!   distance    nearest points of two curves         judge    the one rule for verdicts
+//!   bodies      as modelled, least, most             advice   a change that works
+//!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -20,23 +19,20 @@ mod catalogue;
 mod chord;
 mod clear;
 mod distance;
-mod engagement;
 mod finding;
-mod floor;
-mod joint;
 mod judge;
-mod mating;
 mod parameter;
 mod slide;
 mod stretch;
-mod tenon_thread;
-mod unit_thread;
+mod thread;
 mod wall;
 mod words;
 
-pub use catalogue::{CheckInfo, list};
+pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
-pub use finding::{Advice, Bound, Change, Detail, Finding, Judgement, Place, Spot, Verdict};
+pub use finding::{
+    Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
+};
 pub use parameter::Parameter;
 
 use crate::section::Section;
@@ -92,6 +88,6 @@ fn findings(section: &Section, mates: &Mates) -> Result<Vec<Finding>, BuildError
 
 /// Every check, in the order of [`list`].
 fn measure(model: &Model) -> Vec<Finding> {
-    let checks = [wall::check, unit_thread::check, tenon_thread::check, clear::check, joint::check];
+    let checks = [wall::check, thread::check, clear::check];
     checks.into_iter().flat_map(|check| check(model)).collect()
 }

@@ -142,7 +142,7 @@ fn findings_follow_the_catalogue() {
     for section in [r1(), sound()] {
         let examination = examine(&section).unwrap();
         print(&examination);
-        let mut codes = list().iter();
+        let mut codes = list().into_iter();
         for finding in &examination.findings {
             let info = codes.find(|info| info.code == finding.code);
             assert_eq!(info.map(|info| info.title), Some(finding.title));

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Bound, Examination, Finding, Spot};
+use crate::check::{Bound, Examination, Finding, Series, Spot};
 
 /// A measure with a limit.
 #[derive(Serialize)]
@@ -24,6 +24,8 @@ pub(super) struct Check {
     note: Option<String>,
     advice: Option<String>,
     details: BTreeMap<String, f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    series: Option<SeriesPart>,
 }
 
 /// A measure without one.
@@ -36,6 +38,19 @@ pub(super) struct Information {
     r#where: Option<Where>,
     note: Option<String>,
     details: BTreeMap<String, f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    series: Option<SeriesPart>,
+}
+
+/// A measure along the part, as columns.
+#[derive(Serialize)]
+struct SeriesPart {
+    name: &'static str,
+    unit: &'static str,
+    along: &'static str,
+    along_unit: &'static str,
+    at: Vec<f64>,
+    value: Vec<f64>,
 }
 
 #[derive(Serialize)]
@@ -66,6 +81,7 @@ pub(super) fn findings(examination: &Examination) -> (Vec<Check>, Vec<Informatio
                 r#where: place(finding),
                 note: finding.note.clone(),
                 details: details(finding),
+                series: finding.series.as_ref().map(series),
             }),
         }
     }
@@ -93,6 +109,7 @@ fn check(finding: &Finding) -> Option<Check> {
         note: finding.note.clone(),
         advice: judged.advice.map(|advice| advice.to_string()),
         details: details(finding),
+        series: finding.series.as_ref().map(series),
     })
 }
 
@@ -108,4 +125,15 @@ fn place(finding: &Finding) -> Option<Where> {
 
 fn details(finding: &Finding) -> BTreeMap<String, f64> {
     finding.details.iter().map(|d| (format!("{} ({})", d.name, d.unit), d.value)).collect()
+}
+
+fn series(of: &Series) -> SeriesPart {
+    SeriesPart {
+        name: of.name,
+        unit: of.unit,
+        along: of.along,
+        along_unit: of.along_unit,
+        at: of.points.iter().map(|[at, _]| *at).collect(),
+        value: of.points.iter().map(|[_, value]| *value).collect(),
+    }
 }

@@ -1,26 +1,24 @@
 //! `thread.unit.*`: the nib unit's thread in the section's, the collar in its seat.
 
-use super::Finding;
-use super::bodies::Model;
-use super::engagement::{Names, Pair};
+use super::{Checks, Model, Pair};
 use crate::section::Item;
 
-/// Codes and titles.
-pub(super) const NAMES: Names = Names {
-    percent: ("thread.unit.percent", "Depth of thread that the nib unit finds in the section"),
-    turns: ("thread.unit.turns", "Full turns of thread that hold the nib unit"),
-    play: ("thread.unit.play", "Play of the nib unit's thread along the axis"),
-    crests: ("thread.unit.crests", "Room over the crests of the nib unit's thread"),
-};
+/// Its checks.
+pub(super) static CHECKS: Checks = Checks::new([
+    ("thread.unit.percent", "Depth of thread that the nib unit finds in the section"),
+    ("thread.unit.turns", "Full turns of thread that hold the nib unit"),
+    ("thread.unit.play", "Play of the nib unit's thread along the axis"),
+    ("thread.unit.crests", "Room over the crests of the nib unit's thread"),
+]);
 
 /// The unit and the section as a pair.
-pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
     // Without a recess the collar rests on the front face.
     let recessed = model.section.bore(Item::Recess).is_some();
     let seat: &[Item] = if recessed { &[Item::Recess] } else { &[Item::FrontFace] };
     Pair {
-        names: NAMES,
+        checks: &CHECKS,
         inner: model.unit,
         inner_thread: Item::UnitBody,
         outer: model.part,
@@ -32,9 +30,4 @@ pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         least_turns: &criteria.least_turns,
         band: criteria.band.as_mm(),
     }
-}
-
-/// Percent, turns, play, crests.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
-    pair(model).findings()
 }

@@ -1,30 +1,92 @@
 //! `wall.*`: the least distance from a zone's bore to the outside.
 
+mod floor;
+
 use super::bodies::{Built, Model, wanders};
+use super::catalogue::INFORMATION;
 use super::distance::{Curve, Nearest, nearest};
-use super::finding::detail;
+use super::finding::{detail, finding};
 use super::judge::{Measure, ROUNDING, judge};
-use super::{Bound, Finding, Place, Spot, floor};
+use super::{Bound, CheckInfo, Finding, Place, Spot};
 use crate::quantity::Length;
 use crate::section::{Facet, Feature, Item, Mouth, Section, Skin, Zone};
 use crate::solid::Swept;
 
-/// Code and title of each zone's wall, in the order of [`Zone::ALL`].
-pub(super) const ZONES: [(&str, &str); 10] = [
-    ("wall.lip", "Wall of the lip round the collar"),
-    ("wall.recess", "Wall at the corner of the collar's seat"),
-    ("wall.clearance", "Wall round the clearance bore"),
-    ("wall.unit-thread", "Wall outside the unit's thread"),
-    ("wall.tap-drill", "Wall round the tap drill's hole"),
-    ("wall.through", "Wall round the through bore, under the grip"),
-    ("wall.cap-thread", "Wall under the cap's thread"),
-    ("wall.relief", "Wall under the relief groove"),
-    ("wall.tenon", "Wall under the tenon's thread"),
-    ("wall.tenon-tip", "Wall at the tenon's tip"),
+/// Each zone's check, in the order of [`Zone::ALL`].
+static ZONES: [CheckInfo; 10] = [
+    zone(
+        "wall.lip",
+        "Wall of the lip round the collar",
+        "The least distance from the side of the collar's recess to the outside.",
+    ),
+    zone(
+        "wall.recess",
+        "Wall at the corner of the collar's seat",
+        "The least distance from the floor or cone on which the collar rests to the outside.",
+    ),
+    zone(
+        "wall.clearance",
+        "Wall round the clearance bore",
+        "The least distance from the clearance bore to the outside.",
+    ),
+    zone(
+        "wall.unit-thread",
+        "Wall outside the unit's thread",
+        "The least distance from the root of the unit's thread, at any angle, to the outside.",
+    ),
+    zone(
+        "wall.tap-drill",
+        "Wall round the tap drill's hole",
+        "The least distance from the tap drill's hole and its point to the outside.",
+    ),
+    zone(
+        "wall.through",
+        "Wall round the through bore, under the grip",
+        "The least distance from the through bore, or a step behind the thread, to the outside in \
+         front of the shoulder.",
+    ),
+    zone(
+        "wall.cap-thread",
+        "Wall under the cap's thread",
+        "The least distance from any hole to the root of the cap's thread, at any angle.",
+    ),
+    zone(
+        "wall.relief",
+        "Wall under the relief groove",
+        "The least distance from any hole to the relief groove.",
+    ),
+    zone(
+        "wall.tenon",
+        "Wall under the tenon's thread",
+        "The least distance from any hole to the root of the tenon's thread, at any angle.",
+    ),
+    zone(
+        "wall.tenon-tip",
+        "Wall at the tenon's tip",
+        "The least distance from any hole to the tenon's chamfer or pilot.",
+    ),
 ];
 
-/// Code and title of the least wall of all.
-pub(super) const LEAST: (&str, &str) = ("wall.least", "Least wall of the section");
+/// The least wall of all.
+static LEAST: CheckInfo = CheckInfo {
+    code: "wall.least",
+    title: "Least wall of the section",
+    measures: "The least distance from any hole to the outside.",
+    limit: INFORMATION,
+};
+
+/// What a wall's limit means.
+const LIMIT: &str = "The least wall that the material bears in this place; judged with the largest \
+    holes and the deepest threads, less what holdings and a wandering drill may be off the axis.";
+
+const fn zone(code: &'static str, title: &'static str, measures: &'static str) -> CheckInfo {
+    CheckInfo { code, title, measures, limit: LIMIT }
+}
+
+/// Every wall's check, in the order of their findings.
+pub(super) fn list() -> Vec<&'static CheckInfo> {
+    ZONES.iter().chain([&LEAST, &floor::FLOOR]).collect()
+}
 
 /// The two points of a wall, and how thick it is.
 #[derive(Clone, Copy)]
@@ -40,7 +102,7 @@ struct Wall {
 
 /// One finding for each zone that the section has, then the least of all.
 pub(super) fn check(model: &Model) -> Vec<Finding> {
-    let zones = Zone::ALL.into_iter().zip(ZONES);
+    let zones = Zone::ALL.into_iter().zip(&ZONES);
     let mut findings: Vec<Finding> = zones
         .filter_map(|(zone, name)| {
             let limit = model.section.criteria.walls.of(zone);
@@ -60,27 +122,21 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
             let measure =
                 Measure { worst: least.at_worst, error: ROUNDING, uncertainty: 0.0, band };
             let judgement = judge(measure, Bound::AtLeast, limit.value.as_mm(), &limit.source);
-            Some(Finding { judgement: Some(judgement), ..finding(model, name, drawn, least) })
+            Some(Finding { judgement: Some(judgement), ..told(model, name, drawn, least) })
         })
         .collect();
     let drawn = thinnest(model, &model.part.drawn, |_, _| true, modelled);
     let least = thinnest(model, &model.part.least, |_, _| true, at_worst);
-    findings.extend(drawn.zip(least).map(|(drawn, least)| finding(model, LEAST, drawn, least)));
+    findings.extend(drawn.zip(least).map(|(drawn, least)| told(model, &LEAST, drawn, least)));
     findings.extend(floor::check(model));
     findings
 }
 
-fn finding(model: &Model, name: (&'static str, &'static str), drawn: Wall, least: Wall) -> Finding {
+/// A wall without its judgement.
+fn told(model: &Model, check: &'static CheckInfo, drawn: Wall, least: Wall) -> Finding {
     let holding = model.section.criteria.offsets.holding.as_mm();
     Finding {
-        code: name.0,
-        title: name.1,
-        measured: drawn.distance,
-        unit: "mm",
-        error: ROUNDING,
-        judgement: None,
         place: Some(drawn.place),
-        note: None,
         details: vec![
             detail("at the worst", least.at_worst, "mm"),
             detail("with the least material", least.distance, "mm"),
@@ -88,6 +144,7 @@ fn finding(model: &Model, name: (&'static str, &'static str), drawn: Wall, least
             detail("wander of a long hole", least.offset - holding, "mm"),
             detail("z at the worst", least.place.z(), "mm"),
         ],
+        ..finding(check, drawn.distance, "mm", ROUNDING)
     }
 }
 

@@ -1,28 +1,74 @@
-//! What `thread.unit.*` and `thread.tenon.*` have in common: percent, turns, play and crests of
-//! two threads screwed together.
+//! `thread.*`: percent, turns, play and crests of two threads screwed together.
 
-use super::bodies::{Built, Extremes};
-use super::finding::detail;
+mod mating;
+pub(super) mod tenon;
+pub(super) mod unit;
+
+use super::bodies::{Built, Extremes, Model};
+use super::finding::{detail, finding};
 use super::judge::{Measure, ROUNDING, judge, worse};
-use super::mating::{Mating, mate};
 use super::slide::{Rest, Slide};
-use super::{Bound, Detail, Finding, words};
+use super::{Bound, CheckInfo, Detail, Finding, words};
 use crate::quantity::Length;
 use crate::section::{Item, Limit, PercentLimits};
 use crate::solid::CutThread;
 use crate::standard::percent::{self, Base};
+use mating::{Mating, mate};
 
-/// Codes and titles of one pair of threads.
-pub(super) struct Names {
-    pub percent: (&'static str, &'static str),
-    pub turns: (&'static str, &'static str),
-    pub play: (&'static str, &'static str),
-    pub crests: (&'static str, &'static str),
+/// The checks of one pair of threads.
+pub(super) struct Checks {
+    pub percent: CheckInfo,
+    pub turns: CheckInfo,
+    pub play: CheckInfo,
+    pub crests: CheckInfo,
+}
+
+impl Checks {
+    /// All of them, in the order of their findings.
+    pub const fn list(&'static self) -> [&'static CheckInfo; 4] {
+        [&self.percent, &self.turns, &self.play, &self.crests]
+    }
+
+    /// The checks of a pair, each with its code and title.
+    const fn new([percent, turns, play, crests]: [(&'static str, &'static str); 4]) -> Self {
+        const fn info(
+            (code, title): (&'static str, &'static str),
+            measures: &'static str,
+            limit: &'static str,
+        ) -> CheckInfo {
+            CheckInfo { code, title, measures, limit }
+        }
+        Self {
+            percent: info(
+                percent,
+                "How far the crests overlap where the thread has full form, as a share of 5/8 H \
+                 (base A); the share of drill charts (base B, 3/4 H) stands beside it.",
+                "Less than the low limit holds too little; more than the high one is too hard to \
+                 tap in this material.",
+            ),
+            turns: info(
+                turns,
+                "The turns over which both threads have full form, screwed home.",
+                "The fewest turns that hold.",
+            ),
+            play: info(
+                play,
+                "How far the threads can move along the axis when screwed home, less what a \
+                 difference of their pitches takes over the engaged turns.",
+                "Less than none binds.",
+            ),
+            crests: info(
+                crests,
+                "The least radial gap between a crest and the root it runs in.",
+                "Less than none rubs.",
+            ),
+        }
+    }
 }
 
 /// A part that is screwed into another until it rests on its seat.
 pub(super) struct Pair<'a> {
-    pub names: Names,
+    pub checks: &'static Checks,
     pub inner: &'a Extremes,
     pub inner_thread: Item,
     pub outer: &'a Extremes,
@@ -48,6 +94,17 @@ struct States {
     loose_read: Mating,
     tight: Mating,
     tight_read: Mating,
+}
+
+/// Every thread's check, in the order of their findings.
+pub(super) fn list() -> Vec<&'static CheckInfo> {
+    [&unit::CHECKS, &tenon::CHECKS].into_iter().flat_map(Checks::list).collect()
+}
+
+/// All pairs of threads.
+pub(super) fn check(model: &Model) -> Vec<Finding> {
+    let pairs = [unit::pair(model), tenon::pair(model)];
+    pairs.iter().flat_map(Pair::findings).collect()
 }
 
 impl Pair<'_> {
@@ -115,7 +172,7 @@ impl Pair<'_> {
                 detail("at the fullest, on drill charts", tight.percent.drill_chart, "%"),
                 detail("at the fullest, readings at their limits", of(tight_read), "%"),
             ],
-            ..finding(self.names.percent, of(drawn), "%", error)
+            ..finding(&self.checks.percent, of(drawn), "%", error)
         }
     }
 
@@ -137,7 +194,7 @@ impl Pair<'_> {
                 detail("to z", drawn.run[1] + self.origin, "mm"),
                 detail("bearing area along the axis", drawn.bearing_area, "mm2"),
             ],
-            ..finding(self.names.turns, drawn.turns, "turns", error)
+            ..finding(&self.checks.turns, drawn.turns, "turns", error)
         }
     }
 
@@ -160,7 +217,7 @@ impl Pair<'_> {
             judgement: Some(judgement),
             note,
             details,
-            ..finding(self.names.play, drawn.play, "mm", ROUNDING)
+            ..finding(&self.checks.play, drawn.play, "mm", ROUNDING)
         }
     }
 
@@ -206,27 +263,7 @@ impl Pair<'_> {
                 detail("at the major diameter", drawn.crest_gap, "mm"),
                 detail("at the minor diameter", drawn.root_gap, "mm"),
             ],
-            ..finding(self.names.crests, of(drawn), "mm", ROUNDING)
+            ..finding(&self.checks.crests, of(drawn), "mm", ROUNDING)
         }
-    }
-}
-
-/// A finding without judgement, place, note and details.
-pub(super) fn finding(
-    (code, title): (&'static str, &'static str),
-    measured: f64,
-    unit: &'static str,
-    error: f64,
-) -> Finding {
-    Finding {
-        code,
-        title,
-        measured,
-        unit,
-        error,
-        judgement: None,
-        place: None,
-        note: None,
-        details: Vec::new(),
     }
 }

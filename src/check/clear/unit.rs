@@ -1,23 +1,42 @@
 //! `clear.*`: the nib unit on its way along the bore to its seat.
 
-use super::bodies::{Built, Model};
-use super::engagement::finding;
-use super::finding::detail;
-use super::judge::{Measure, ROUNDING, judge};
-use super::slide::{Contact, Gap, Rest, Slide};
-use super::{Bound, Finding, Place, unit_thread, words};
+use crate::check::bodies::{Built, Model};
+use crate::check::catalogue::INFORMATION;
+use crate::check::finding::{detail, finding};
+use crate::check::judge::{Measure, ROUNDING, judge};
+use crate::check::slide::{Contact, Gap, Rest, Slide};
+use crate::check::{Bound, CheckInfo, Finding, Place, thread, words};
 use crate::section::Item;
 
 /// The collar rests before anything else touches.
-pub(super) const SEAT: (&str, &str) =
-    ("clear.seat", "Room behind the nib unit when its collar rests");
+static SEAT: CheckInfo = CheckInfo {
+    code: "clear.seat",
+    title: "Room behind the nib unit when its collar rests",
+    measures: "How much farther the nib unit could go when its collar rests, before anything else \
+        of it touches.",
+    limit: "Less than none: something else stops it first, and the collar stands proud.",
+};
 
 /// Radial room on the way.
-pub(super) const UNIT: (&str, &str) = ("clear.unit", "Room round the nib unit in the bores");
+static UNIT: CheckInfo = CheckInfo {
+    code: "clear.unit",
+    title: "Room round the nib unit in the bores",
+    measures: "The least radial gap between any part of the nib unit and the bores that it passes; \
+        threads that engage do not count.",
+    limit: "The room per side that a part needs to pass.",
+};
 
 /// Where the collar's front stands.
-pub(super) const COLLAR: (&str, &str) =
-    ("clear.collar", "How far the collar's front lies behind the section's front face");
+static COLLAR: CheckInfo = CheckInfo {
+    code: "clear.collar",
+    title: "How far the collar's front lies behind the section's front face",
+    measures: "The distance from the section's front face back to the collar's front; negative where \
+        the collar stands proud.",
+    limit: INFORMATION,
+};
+
+/// Its checks, in the order of their findings.
+pub(super) static CHECKS: [&CheckInfo; 3] = [&SEAT, &UNIT, &COLLAR];
 
 /// Seat, room on the way, and where the collar's front stands.
 pub(super) fn check(model: &Model) -> Vec<Finding> {
@@ -26,12 +45,12 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     findings.extend(room(model));
     let front = model.unit.drawn.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
     let front = front.fold(f64::MAX, f64::min) + rest.advance();
-    findings.push(finding(COLLAR, front, "mm", ROUNDING));
+    findings.push(finding(&COLLAR, front, "mm", ROUNDING));
     findings
 }
 
 fn rest(model: &Model, unit: &Built, part: &Built) -> Rest {
-    unit_thread::pair(model).rest(unit, part)
+    thread::unit::pair(model).rest(unit, part)
 }
 
 /// Axial room between the collar's rest and the first other contact.
@@ -57,7 +76,7 @@ fn seat(model: &Model, drawn: &Rest) -> Finding {
         place: drawn.other.map(|c| place(&c)),
         note: note(drawn, measured),
         details,
-        ..finding(SEAT, measured, "mm", ROUNDING)
+        ..finding(&SEAT, measured, "mm", ROUNDING)
     }
 }
 
@@ -126,7 +145,7 @@ fn room(model: &Model) -> Option<Finding> {
         place: Some(Place { inner: least.inner, outer: least.outer }),
         note: (least.room < 0.0).then(|| format!("the {} can't pass the {}", names.0, names.1)),
         details: of_items(&drawn).iter().map(named).collect(),
-        ..finding(UNIT, least.room, "mm", ROUNDING)
+        ..finding(&UNIT, least.room, "mm", ROUNDING)
     })
 }
 

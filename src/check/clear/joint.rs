@@ -1,20 +1,32 @@
 //! `joint.*`: the section screwed into its barrel.
 
-use super::bodies::{Built, Model};
-use super::engagement::finding;
-use super::finding::detail;
-use super::judge::{Measure, ROUNDING, judge};
-use super::slide::Rest;
-use super::{Bound, Finding, Place, tenon_thread, words};
+use crate::check::bodies::{Built, Model};
+use crate::check::catalogue::INFORMATION;
+use crate::check::finding::{detail, finding};
+use crate::check::judge::{Measure, ROUNDING, judge};
+use crate::check::slide::Rest;
+use crate::check::{Bound, CheckInfo, Finding, Place, thread, words};
 use crate::section::{Facet, Feature, Item, Skin};
 
 /// The shoulder closes before the tenon bottoms or jams.
-pub(super) const SHOULDER: (&str, &str) =
-    ("joint.shoulder", "Room in the barrel when the shoulder closes on it");
+static SHOULDER: CheckInfo = CheckInfo {
+    code: "joint.shoulder",
+    title: "Room in the barrel when the shoulder closes on it",
+    measures: "How much farther the tenon could go when the shoulder closes on the barrel, before \
+        it bottoms or its thread's run-out jams.",
+    limit: "Less than none: the shoulder stays open.",
+};
 
 /// Outside diameters at the joint.
-pub(super) const FLUSH: (&str, &str) =
-    ("joint.flush", "How much wider the section is than the barrel at the joint");
+static FLUSH: CheckInfo = CheckInfo {
+    code: "joint.flush",
+    title: "How much wider the section is than the barrel at the joint",
+    measures: "The section's diameter at the shoulder less the barrel's at the joint.",
+    limit: INFORMATION,
+};
+
+/// Its checks, in the order of their findings.
+pub(super) static CHECKS: [&CheckInfo; 2] = [&SHOULDER, &FLUSH];
 
 /// The shoulder's closing, and the step at the joint.
 pub(super) fn check(model: &Model) -> Vec<Finding> {
@@ -39,7 +51,7 @@ impl Room {
 }
 
 fn room(model: &Model, part: &Built, barrel: &Built) -> Room {
-    let rest = tenon_thread::pair(model).rest(part, barrel);
+    let rest = thread::tenon::pair(model).rest(part, barrel);
     let end = part.end() + rest.advance();
     let bottom = barrel.end();
     match rest.seat {
@@ -85,7 +97,7 @@ fn shoulder(model: &Model) -> Finding {
         place,
         note,
         details,
-        ..finding(SHOULDER, measured, "mm", ROUNDING)
+        ..finding(&SHOULDER, measured, "mm", ROUNDING)
     }
 }
 
@@ -106,6 +118,6 @@ fn flush(model: &Model) -> Option<Finding> {
             detail("section's diameter", section * 2.0, "mm"),
             detail("barrel's diameter", barrel * 2.0, "mm"),
         ],
-        ..finding(FLUSH, (section - barrel) * 2.0, "mm", ROUNDING)
+        ..finding(&FLUSH, (section - barrel) * 2.0, "mm", ROUNDING)
     })
 }

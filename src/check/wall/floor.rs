@@ -1,16 +1,22 @@
 //! `wall.floor`: what is left between a blind hole and what comes from the back.
 
-use super::bodies::{Built, Model};
-use super::engagement::finding;
-use super::finding::detail;
-use super::judge::{Measure, ROUNDING, judge};
-use super::wall::nearest_pair;
-use super::{Bound, Finding, Place};
+use crate::check::bodies::{Built, Model};
+use crate::check::finding::{detail, finding};
+use crate::check::judge::{Measure, ROUNDING, judge};
+
+use super::{LIMIT, nearest_pair};
+use crate::check::{Bound, CheckInfo, Finding, Place};
 use crate::section::{Item, Skin, Zone};
 use crate::solid::Swept;
 
-/// Code and title.
-pub(super) const FLOOR: (&str, &str) = ("wall.floor", "Floor between the blind bore and the back");
+/// Its check.
+pub(super) static FLOOR: CheckInfo = CheckInfo {
+    code: "wall.floor",
+    title: "Floor between the blind bore and the back",
+    measures: "The least distance from a blind bore's end to the hole from the back, or to the \
+        back face.",
+    limit: LIMIT,
+};
 
 /// The least distance from the blind hole at the front to the hole from the back, or to the back
 /// face; none for a section that is bored through. It is judged as the wall round the through
@@ -29,7 +35,7 @@ pub(super) fn check(model: &Model) -> Option<Finding> {
         judgement: Some(judge(measure, Bound::AtLeast, limit.value.as_mm(), &source)),
         place: Some(place),
         details: vec![detail("with the least material", worst, "mm")],
-        ..finding(FLOOR, drawn, "mm", ROUNDING)
+        ..finding(&FLOOR, drawn, "mm", ROUNDING)
     })
 }
 

@@ -1,0 +1,30 @@
+//! `thread.tenon.*`: the tenon's thread in the barrel's, the shoulder closed on the joint face.
+
+use super::{Checks, Model, Pair};
+use crate::section::Item;
+
+/// Its checks.
+pub(super) static CHECKS: Checks = Checks::new([
+    ("thread.tenon.percent", "Depth of thread that the tenon finds in the barrel"),
+    ("thread.tenon.turns", "Full turns of thread that hold the barrel"),
+    ("thread.tenon.play", "Play of the tenon's thread along the axis"),
+    ("thread.tenon.crests", "Room over the crests of the tenon's thread"),
+]);
+
+/// The section and the barrel as a pair.
+pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+    let criteria = &model.section.criteria;
+    Pair {
+        checks: &CHECKS,
+        inner: model.part,
+        inner_thread: Item::TenonThread,
+        outer: model.barrel,
+        outer_thread: Item::BarrelThread,
+        seat: (Item::Shoulder, &[Item::Barrel]),
+        inner_was_read: false,
+        origin: model.section.grip.length().as_mm(),
+        percent: &criteria.tenon_thread,
+        least_turns: &criteria.least_turns,
+        band: criteria.band.as_mm(),
+    }
+}
