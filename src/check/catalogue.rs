@@ -1,6 +1,6 @@
 //! What is checked: the codes, and what each of them means.
 
-use super::{clear, thread, wall};
+use super::{clear, made, thread, wall};
 
 /// What a code stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,6 +22,7 @@ pub(super) const INFORMATION: &str = "No limit: for information.";
 pub fn list() -> Vec<&'static CheckInfo> {
     let mut all = wall::list();
     all.extend(thread::list());
+    all.extend(made::list());
     all.extend(clear::list());
     all
 }

@@ -141,6 +141,8 @@ pub struct Judgement {
     pub margin: f64,
     /// What to do; none where it holds.
     pub advice: Option<Advice>,
+    /// By which means the advised change is made, where that is a question: a tap that cuts wider.
+    pub means: Option<String>,
 }
 
 /// One measured value, and what is to be thought of it.

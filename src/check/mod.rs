@@ -3,6 +3,7 @@
 //! ```text
 //!   wall    zones of the wall, the floor             clear    the unit in its bore, the tenon
 //!   thread  two threads screwed together                      in the barrel
+//!   made    threads as their tools leave them        means    by which a thread is opened
 //!
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
@@ -21,6 +22,8 @@ mod clear;
 mod distance;
 mod finding;
 mod judge;
+mod made;
+mod means;
 mod parameter;
 mod slide;
 mod stretch;
@@ -68,8 +71,14 @@ impl Examination {
 /// tolerances.
 pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let mates = Mates::new(section)?;
-    let mut findings = findings(section, &mates)?;
+    let part = Extremes::of_section(section)?;
+    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let mut findings = measure(&model);
     advice::advise(section, &mates, &mut findings);
+    means::name(section, &mut findings);
+    findings.extend(thread::tell(&model));
+    let order = list();
+    findings.sort_by_key(|finding| order.iter().position(|check| check.code == finding.code));
     Ok(Examination { findings })
 }
 
@@ -78,16 +87,13 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
 /// # Errors
 /// As [`examine`].
 pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
-    Ok(Examination { findings: findings(section, &Mates::new(section)?)? })
+    let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
+    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    Ok(Examination { findings: measure(&model) })
 }
 
-fn findings(section: &Section, mates: &Mates) -> Result<Vec<Finding>, BuildError> {
-    let part = Extremes::of_section(section)?;
-    Ok(measure(&Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel }))
-}
-
-/// Every check, in the order of [`list`].
+/// Every verdict, in the order of [`list`].
 fn measure(model: &Model) -> Vec<Finding> {
-    let checks = [wall::check, thread::check, clear::check];
+    let checks = [wall::check, thread::check, made::check, clear::check];
     checks.into_iter().flat_map(|check| check(model)).collect()
 }

@@ -27,6 +27,9 @@ pub enum Parameter {
     ReliefStart(Item),
     /// z at which the full thread for the unit ends.
     UnitThreadEnd,
+    /// Pitch diameter of the section's thread for the unit, its major diameter with it: what the
+    /// tap cuts.
+    UnitThreadSize,
     /// From the shoulder to the back face.
     TenonLength,
     /// The tenon's lead chamfer.
@@ -37,6 +40,8 @@ pub enum Parameter {
     ReliefDiameter,
     /// Width of the relief groove, with the start of the thread where it begins behind it.
     ReliefWidth,
+    /// Pitch diameter of the barrel's thread, its major diameter with it.
+    BarrelThreadSize,
     /// The barrel's hole for the thread: its diameter.
     BarrelHole,
     /// The barrel's hole for the thread: its depth from the joint face, its thread with it.
@@ -56,6 +61,8 @@ impl fmt::Display for Parameter {
             Self::BoreDepth(item) => write!(f, "depth of the {}", words::item(*item)),
             Self::ReliefStart(item) => write!(f, "start of the {}", words::item(*item)),
             Self::UnitThreadEnd => f.write_str("depth of full thread for the unit"),
+            Self::UnitThreadSize => f.write_str("pitch diameter of the section's thread"),
+            Self::BarrelThreadSize => f.write_str("pitch diameter of the barrel's thread"),
             Self::TenonLength => f.write_str("length of the tenon"),
             Self::TenonChamfer => f.write_str("chamfer of the tenon"),
             Self::PilotDiameter => f.write_str("diameter of the tenon's pilot"),
@@ -92,19 +99,27 @@ impl Parameter {
                 Depth::Through => {}
             }
         }
-        all.extend([Self::UnitThreadEnd, Self::TenonLength, Self::TenonChamfer]);
+        all.extend([
+            Self::UnitThreadEnd,
+            Self::UnitThreadSize,
+            Self::TenonLength,
+            Self::TenonChamfer,
+        ]);
         all.extend(section.tenon.pilot.map(|_| Self::PilotDiameter));
         if section.tenon.relief.is_some() {
             all.extend([Self::ReliefDiameter, Self::ReliefWidth]);
         }
-        all.extend([Self::BarrelHole, Self::BarrelDepth]);
+        all.extend([Self::BarrelThreadSize, Self::BarrelHole, Self::BarrelDepth]);
         all.extend(section.barrel.counterbore.map(|_| Self::CounterboreDepth));
         all
     }
 
     /// Whether it belongs to the barrel and leaves the section as it is.
     pub fn is_barrels(self) -> bool {
-        matches!(self, Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth)
+        matches!(
+            self,
+            Self::BarrelThreadSize | Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth
+        )
     }
 
     /// Which of two changes of one size to make first, the lower: hidden ends of threads and
@@ -114,9 +129,12 @@ impl Parameter {
             Self::UnitThreadEnd | Self::TenonChamfer => 0,
             Self::BoreDepth(Item::Recess) => 6,
             Self::BoreDepth(_) | Self::ReliefStart(_) => 1,
-            Self::BoreDiameter(_) => 2,
+            Self::BoreDiameter(_) | Self::UnitThreadSize => 2,
             Self::TenonLength | Self::PilotDiameter | Self::ReliefDiameter | Self::ReliefWidth => 3,
-            Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth => 4,
+            Self::BarrelThreadSize
+            | Self::BarrelHole
+            | Self::BarrelDepth
+            | Self::CounterboreDepth => 4,
             Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
             Self::GripLength => 7,
         }
@@ -140,6 +158,8 @@ impl Parameter {
                 _ => return None,
             },
             Self::UnitThreadEnd => section.unit_thread.to,
+            Self::UnitThreadSize => section.unit_thread.form.pitch_diameter,
+            Self::BarrelThreadSize => section.barrel.thread.form.pitch_diameter,
             Self::TenonLength => section.tenon.length,
             Self::TenonChamfer => section.tenon.chamfer.depth,
             Self::PilotDiameter => section.tenon.pilot?.diameter,
@@ -199,6 +219,8 @@ impl Parameter {
                 bore.depth = Depth::Between(to, bore.full_depth(section.length()));
             }
             Self::UnitThreadEnd => changed.unit_thread.to = to,
+            Self::UnitThreadSize => open(&mut changed.unit_thread, by)?,
+            Self::BarrelThreadSize => open(&mut changed.barrel.thread, by)?,
             Self::TenonLength => {
                 changed.tenon.length = to;
                 changed.blank.length += by;
@@ -240,6 +262,15 @@ fn groove(grip: &Grip, n: u8) -> Option<Ring> {
 fn shift(thread: &mut Thread, by: Length) {
     thread.from += by;
     thread.to += by;
+}
+
+/// An internal thread cut by a tap that is larger by so much, with its limits.
+fn open(thread: &mut Thread, by: Length) -> Option<()> {
+    thread.form.pitch_diameter += by;
+    thread.form.root += by;
+    thread.limits.pitch = moved(thread.limits.pitch, by)?;
+    thread.limits.major = moved(thread.limits.major, by)?;
+    Some(())
 }
 
 /// An internal thread's crest, which is the hole's diameter, with its limits.

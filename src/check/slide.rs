@@ -169,6 +169,28 @@ fn stretches(body: &Built) -> impl Iterator<Item = Stretch> + '_ {
     body.lines.iter().flat_map(Stretch::of)
 }
 
+/// The first place behind z at which a body's bore gets narrower than a radius; none where it stays
+/// as wide to the end.
+pub(super) fn narrows_behind(body: &Built, z: f64, radius: f64) -> Option<Spot> {
+    let lines = stretches(body).filter(|l| l.skin != Skin::Outside && l.from[1].max(l.to[1]) > z);
+    let narrow = lines.filter_map(|line| {
+        let limit = radius - LEAST_OVERLAP;
+        let (front, back) =
+            if line.from[1] <= line.to[1] { (line.from, line.to) } else { (line.to, line.from) };
+        let (r_front, z_front) =
+            if front[1] < z { (line.radius_at(z), z) } else { (front[0], front[1]) };
+        let at = if r_front < limit {
+            z_front
+        } else if back[0] < limit {
+            if front[1] == back[1] { back[1] } else { line.z_at(radius) }
+        } else {
+            return None;
+        };
+        Some(Spot { feature: line.feature, r: radius, z: at })
+    });
+    narrow.reduce(|a, b| if b.z < a.z { b } else { a })
+}
+
 /// The first moment at which two walls meet within a span of radii.
 fn contact(inner: &Stretch, outer: &Stretch, low: f64, high: f64) -> Option<Contact> {
     if high - low < LEAST_OVERLAP {

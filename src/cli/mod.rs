@@ -3,6 +3,7 @@
 //! Exit status: 0 nothing breaks, 1 a check breaks, 2 the input is wrong, 3 the machine failed.
 
 mod check;
+mod explain;
 mod make;
 mod new;
 mod outcome;
@@ -81,14 +82,32 @@ enum Command {
         /// them all); parts beside the section come as stl and step
         #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
         part: Vec<String>,
+        /// A limit in place of the material's and the design's: `walls.lip=0.35`; as often as there
+        /// are limits
+        #[arg(long, value_name = "KEY=VALUE")]
+        limit: Vec<String>,
     },
     /// Check a section and write nothing
     Check {
         /// A design's file, or the name of a built-in one
-        design: String,
+        #[arg(required_unless_present_any = ["list", "explain"])]
+        design: Option<String>,
         /// Print the checks as JSON instead of a table
         #[arg(long)]
         json: bool,
+        /// Print only these checks, by their codes, comma-separated; `wall.*` is all of a kind
+        #[arg(long, value_name = "CODES", value_delimiter = ',')]
+        only: Vec<String>,
+        /// Say what a check measures and what its limit means; with a design, all that it found
+        #[arg(long, value_name = "CODE")]
+        explain: Option<String>,
+        /// List all checks
+        #[arg(long)]
+        list: bool,
+        /// A limit in place of the material's and the design's, as a material writes it:
+        /// `walls.lip=0.35`, `thread_percent.unit.high=95`; as often as there are limits
+        #[arg(long, value_name = "KEY=VALUE")]
+        limit: Vec<String>,
     },
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
@@ -116,12 +135,15 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord, only, part } => {
-            let (only, parts) = (only.as_deref(), part.as_slice());
-            let request = make::Request { design: &design, out: &out, chord, only, parts };
+        Command::Make { design, out, chord, only, part, limit } => {
+            let (only, parts, limits) = (only.as_deref(), part.as_slice(), limit.as_slice());
+            let request = make::Request { design: &design, out: &out, chord, only, parts, limits };
             make::make(&library, &request, screen)
         }
-        Command::Check { design, json } => check::check(&library, &design, json, screen),
+        Command::Check { design, json, only, explain, list, limit } => {
+            let request = check::Request { json, only, explain, list, limits: limit };
+            check::check(&library, design.as_deref(), &request, screen)
+        }
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

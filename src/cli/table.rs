@@ -10,18 +10,7 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
     let section = &resolved.section;
     let title = format!("{}: {}, unit {:?}", section.name, section.material, section.unit.name);
     let mut text = format!("{}\n\n", paint(&title, Tone::Strong, style));
-    let heads = line("", "", ["as drawn", "at worst", "limit"], "");
-    text += &paint(&heads, Tone::Faint, style);
-    let (judged, told): (Vec<_>, Vec<_>) =
-        examination.findings.iter().partition(|finding| finding.judgement.is_some());
-    for finding in judged {
-        text += &row(finding, style);
-    }
-    text += &format!("\n{}\n", paint("For information", Tone::Strong, style));
-    for finding in told {
-        let drawn = rounded(finding.measured, finding.unit);
-        text += &line("", finding.title, [&drawn, "", ""], finding.unit);
-    }
+    text += &findings(examination, style);
     if !resolved.derived.is_empty() {
         text += &format!(
             "\n{}\n",
@@ -32,6 +21,26 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
         }
     }
     text + "\n" + &sum(examination, style) + "\n"
+}
+
+/// Verdicts, then what is told for information.
+pub(super) fn findings(examination: &Examination, style: Style) -> String {
+    let mut text = String::new();
+    let heads = line("", "", ["as drawn", "at worst", "limit"], "");
+    text += &paint(&heads, Tone::Faint, style);
+    let (judged, told): (Vec<_>, Vec<_>) =
+        examination.findings.iter().partition(|finding| finding.judgement.is_some());
+    for finding in judged {
+        text += &row(finding, style);
+    }
+    if !told.is_empty() {
+        text += &format!("\n{}\n", paint("For information", Tone::Strong, style));
+    }
+    for finding in told {
+        let drawn = rounded(finding.measured, finding.unit);
+        text += &line("", finding.title, [&drawn, "", ""], finding.unit);
+    }
+    text
 }
 
 /// One line of the table in its columns: verdict, what, three numbers, unit.
@@ -61,7 +70,8 @@ fn row(finding: &Finding, style: Style) -> String {
         let why = [place, finding.note.clone(), Some(source)].into_iter().flatten();
         text += &format!("{:8}{}\n", "", why.collect::<Vec<_>>().join("; "));
         if let Some(advice) = judged.advice {
-            text += &format!("{:8}-> {advice}\n", "");
+            let by = judged.means.as_ref().map_or(String::new(), |means| format!(": {means}"));
+            text += &format!("{:8}-> {advice}{by}\n", "");
         }
     }
     text
@@ -78,10 +88,10 @@ fn said(finding: &Finding) -> String {
 
 /// A value with the digits that can be measured: hundredths of a millimetre, whole percent,
 /// tenths of a turn.
-fn rounded(value: f64, unit: &str) -> String {
+pub(super) fn rounded(value: f64, unit: &str) -> String {
     let digits = match unit {
         "mm" => 2,
-        "turns" => 1,
+        "turns" | "mm3" | "mm2" => 1,
         _ => 0,
     };
     let text = format!("{value:.digits$}");

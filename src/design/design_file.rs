@@ -55,6 +55,16 @@ pub(super) struct UnitThreadFile {
     pub(super) class: Option<Placed<String>>,
     pub(super) to: Option<Placed<Size>>,
     pub(super) cut: CutFile,
+    pub(super) tap: Option<TapFile>,
+}
+
+/// A tap, as it was measured.
+#[derive(Clone, Debug)]
+pub(super) struct TapFile {
+    pub(super) at: Place,
+    pub(super) major: Placed<Size>,
+    pub(super) pitch_diameter: Placed<Size>,
+    pub(super) uncertainty: Option<Placed<Distance>>,
 }
 
 /// The holes.
@@ -194,6 +204,12 @@ fn unit_thread(reader: &mut Reader<'_>) -> UnitThreadFile {
         class: reader.maybe("class"),
         to: reader.maybe("to"),
         cut: thread_file::read(reader),
+        tap: reader.table("tap", |r| TapFile {
+            at: r.at(),
+            major: r.need("major", "major = 8.02"),
+            pitch_diameter: r.need("pitch_diameter", "pitch_diameter = 7.70"),
+            uncertainty: r.maybe("uncertainty"),
+        }),
     }
 }
 

@@ -30,6 +30,11 @@ impl Document {
         self.table.overlay(over);
     }
 
+    /// Its keys.
+    pub(super) fn table(&self) -> Table {
+        self.table.clone()
+    }
+
     /// Whether something is written in one of its files.
     pub(super) fn holds(&self, place: Place) -> bool {
         self.sources.contains(&place.source)
@@ -110,6 +115,22 @@ impl<'a> Loader<'a> {
         }
         let at = Place::new(*sources.first()?, 0..0);
         Some(Document { table, at, partial, broken, sources })
+    }
+
+    /// Limits as they were typed, a line each; none where none was.
+    pub(super) fn typed(&mut self, limits: &[String]) -> Option<Document> {
+        if limits.is_empty() {
+            return None;
+        }
+        let text = limits.join("\n");
+        let source = self.sources.add("the command line", &text);
+        self.folders.push((source, None));
+        let (table, errors) = parse(&text, source);
+        let partial = !errors.is_empty();
+        let broken = errors.iter().filter_map(|error| error.at).collect();
+        self.log.extend(errors);
+        let at = Place::new(source, 0..0);
+        Some(Document { table, at, partial, broken, sources: vec![source] })
     }
 
     /// Reads a document's keys and notes what is wrong with them.

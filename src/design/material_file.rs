@@ -1,7 +1,7 @@
 //! A material as people write it: what a part of it is judged by, each limit with its source.
 
 use super::reader::{Placed, Reader};
-use super::value::{Amount, Distance, Sourced};
+use super::value::{Amount, CutsOver, Distance, Sourced};
 use crate::section::Zone;
 
 /// Percent of thread, on base A (5H/8).
@@ -22,6 +22,10 @@ pub(super) struct MaterialFile {
     pub(super) least_turns: Placed<Sourced<Amount>>,
     pub(super) clearance: Placed<Sourced<Distance>>,
     pub(super) band: Placed<Sourced<Distance>>,
+    /// How much smaller a tapped thread comes out than its tap.
+    pub(super) spring_back: Option<Placed<Sourced<CutsOver>>>,
+    pub(super) lost_turns: Option<Placed<Sourced<Amount>>>,
+    pub(super) tap_lead: Option<Placed<Sourced<Amount>>>,
     /// N/mm2.
     pub(super) shear: Option<Placed<Sourced<Amount>>>,
 }
@@ -70,14 +74,19 @@ impl MaterialFile {
             let example = "tenon = { low = 50, high = 110 }";
             (unit, r.need_table("tenon", example, percent).unwrap_or_default())
         });
+        let mut optional = (None, None);
         let example = "[fit] with least_turns = 4, clearance = 0.05 and band = 0.02";
         let fit = reader.need_table("fit", example, |r| {
             let least_turns = r.need("least_turns", "least_turns = 4");
             let clearance = r.need("clearance", "clearance = 0.05");
-            (least_turns, clearance, r.need("band", "band = 0.02"))
+            let band = r.need("band", "band = 0.02");
+            optional = (r.maybe("lost_turns"), r.maybe("tap_lead"));
+            (least_turns, clearance, band)
         });
+        let (lost_turns, tap_lead) = optional;
         let (unit_thread, tenon_thread) = percent.unwrap_or_default();
         let (least_turns, clearance, band) = fit.unwrap_or_default();
+        let spring_back = reader.table("tapping", |r| r.maybe("springs_back")).flatten();
         let shear = reader.table("strength", |r| r.maybe("shear")).flatten();
         Self {
             name,
@@ -87,6 +96,9 @@ impl MaterialFile {
             least_turns,
             clearance,
             band,
+            spring_back,
+            lost_turns,
+            tap_lead,
             shear,
         }
     }

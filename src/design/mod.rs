@@ -33,32 +33,47 @@ use crate::diagnostic::Severity;
 use load::Loader;
 use resolve::Making;
 
-/// A design by its name in the library, or by the path of its file, made into a section.
+/// A design by its name in the library, or by the path of its file, made into a section; `limits`,
+/// each as `walls.lip=0.4`, go over the material's and the design's own.
 ///
 /// # Errors
 /// Everything that is wrong with the design, its unit and its material: what can't be read, and,
 /// once all can be read, what can't be made.
-pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> {
+pub fn load_with(
+    library: &Library,
+    name_or_path: &str,
+    limits: &[String],
+) -> Result<Resolved, Failure> {
     let mut loader = Loader::new(library);
     let mut making = Making::default();
-    let made = make(&mut loader, name_or_path, &mut making);
+    let made = make(&mut loader, name_or_path, limits, &mut making);
     let Loader { sources, log: mut diagnostics, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
-        Some((section, shear_strength)) => {
+        Some(section) => {
             let Making { derived, readings, .. } = making;
             let notes = diagnostics;
-            Ok(Resolved { section, shear_strength, derived, readings, notes, sources })
+            Ok(Resolved { section, derived, readings, notes, sources })
         }
         None => Err(Failure { diagnostics, sources }),
     }
 }
 
+/// As [`load_with`], without further limits.
+///
+/// # Errors
+/// As [`load_with`].
+pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> {
+    load_with(library, name_or_path, &[])
+}
+
 fn make(
     loader: &mut Loader<'_>,
     name_or_path: &str,
+    limits: &[String],
     making: &mut Making,
-) -> Option<(crate::section::Section, Option<crate::section::Limit<f64>>)> {
+) -> Option<crate::section::Section> {
+    let typed = loader.typed(limits);
     let written = loader.document(Kind::Design, name_or_path, None)?;
     let design = loader.read(&written, design_file::DesignFile::read);
     let mut part = |kind, name: &reader::Placed<String>| {
@@ -70,10 +85,14 @@ fn make(
     let unit = unit.map(|unit| loader.read(&unit, unit_file::UnitFile::read));
     let material = material.map(|mut material| {
         material.overlay(design.limits.clone().unwrap_or_default());
+        if let Some(typed) = &typed {
+            material.overlay(typed.table());
+        }
         loader.read(&material, material_file::MaterialFile::read)
     });
     if loader.log.iter().any(|diagnostic| diagnostic.severity == Severity::Error) {
         return None;
     }
-    resolve::resolve(&design, &written, &unit?, &material?, making)
+    let origins = resolve::criteria::Origins { design: &written, command_line: typed.as_ref() };
+    resolve::resolve(&design, &origins, &unit?, &material?, making)
 }

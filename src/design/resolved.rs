@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::quantity::Length;
-use crate::section::{Limit, Section};
+use crate::section::Section;
 
 /// A value that the files leave out, and what it was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,8 +33,6 @@ pub struct Reading {
 pub struct Resolved {
     /// The section.
     pub section: Section,
-    /// Shear strength of the material in N/mm2, for information, where its file has it.
-    pub shear_strength: Option<Limit<f64>>,
     /// What the files leave out.
     pub derived: Vec<Derived>,
     /// How the unit was measured.

@@ -20,6 +20,8 @@ pub(super) struct PitchFile {
     pub(super) over: Placed<Size>,
     pub(super) turns: Placed<Amount>,
     pub(super) uncertainty: Option<Placed<Distance>>,
+    /// The pitch of the thread gauge's leaf that fits.
+    pub(super) gauge: Option<Placed<Size>>,
 }
 
 /// The unit's thread.
@@ -61,6 +63,7 @@ fn pitch(reader: &mut Reader<'_>) -> PitchFile {
         over: reader.need("over", "over = 3.3"),
         turns: reader.need("turns", "turns = 6"),
         uncertainty: reader.maybe("uncertainty"),
+        gauge: reader.maybe("gauge"),
     }
 }
 

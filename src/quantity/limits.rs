@@ -17,6 +17,11 @@ impl Limits {
         (min.is_finite() && max.is_finite() && min <= max).then_some(Self { min, max })
     }
 
+    /// One size, without a spread.
+    pub const fn exactly(size: Length) -> Self {
+        Self { min: size, max: size }
+    }
+
     /// The limits at `distance` on either side of `mid`; the sign of the distance is dropped.
     pub fn around(mid: Length, distance: Length) -> Option<Self> {
         Self::new(mid - distance.abs(), mid + distance.abs())

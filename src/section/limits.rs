@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::quantity::Length;
+use crate::quantity::{Length, Limits};
 
 /// A place in the wall that has a limit of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -116,6 +116,15 @@ pub struct Criteria {
     pub tenon_thread: PercentLimits,
     /// Turns of full thread that an engagement needs.
     pub least_turns: Limit<f64>,
+    /// Turns of the unit's full thread that may find no full thread in the section.
+    pub lost_turns: Limit<f64>,
+    /// Pitches of a tap's lead, where a thread's run-out does not say it.
+    pub tap_lead: Limit<f64>,
+    /// How much smaller a tapped thread comes out than its tap, on the diameter: the material
+    /// springs back.
+    pub spring_back: Limit<Limits>,
+    /// Shear strength of the material in N/mm2, for information.
+    pub shear: Option<Limit<f64>>,
     /// Room between the unit and a bore that it passes, per side.
     pub least_clearance: Limit<Length>,
     /// A margin under this is `close`: what a maker can hold at the lathe.

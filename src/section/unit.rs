@@ -47,6 +47,9 @@ pub struct Unit {
     pub steps: Vec<UnitStep>,
     /// Its thread: `from` and `to` are s. The thread's step has the measured major diameter.
     pub thread: Thread,
+    /// Pitches that the thread may have by its reading beside its form's: those in use that the
+    /// reading can't tell from it, or the ends of the reading's own uncertainty.
+    pub other_pitches: Vec<Length>,
     /// Chamfer of 45 degrees at the thread's leading (barrel) end: off the radius. May be zero.
     pub chamfer: Length,
     /// How far nib and feed stand out in front of the collar.

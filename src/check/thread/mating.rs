@@ -22,6 +22,10 @@ pub(super) struct Mating {
     pub height: f64,
     /// The height on both bases.
     pub percent: ThreadPercent,
+    /// Axial play that the flanks have over one turn.
+    pub slack: f64,
+    /// How much the leads differ, per turn.
+    pub lead_error: f64,
     /// Axial play that is left over the engaged run, after the leads' difference has taken its
     /// share; negative where the threads bind.
     pub play: f64,
@@ -67,6 +71,8 @@ pub(super) fn mate(internal: &CutThread, external: &CutThread, shift: f64) -> Ma
         turns,
         height,
         percent: ThreadPercent::of_overlap(Length::mm(height), Length::mm(internal.pitch)),
+        slack,
+        lead_error,
         play,
         binds_after: (lead_error > SAME_LEAD).then(|| slack.max(0.0) / lead_error),
         crest_gap,
@@ -78,7 +84,7 @@ pub(super) fn mate(internal: &CutThread, external: &CutThread, shift: f64) -> Ma
 }
 
 /// Climb per turn, negative for a left-hand thread.
-fn climb(thread: &CutThread) -> f64 {
+pub(super) fn climb(thread: &CutThread) -> f64 {
     if thread.hand == Hand::Right { thread.lead() } else { -thread.lead() }
 }
 

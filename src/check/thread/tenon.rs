@@ -1,6 +1,7 @@
 //! `thread.tenon.*`: the tenon's thread in the barrel's, the shoulder closed on the joint face.
 
 use super::{Checks, Model, Pair};
+use crate::quantity::Length;
 use crate::section::Item;
 
 /// Its checks.
@@ -9,6 +10,8 @@ pub(super) static CHECKS: Checks = Checks::new([
     ("thread.tenon.turns", "Full turns of thread that hold the barrel"),
     ("thread.tenon.play", "Play of the tenon's thread along the axis"),
     ("thread.tenon.crests", "Room over the crests of the tenon's thread"),
+    ("thread.tenon.interference", "Interference of the tenon's thread"),
+    ("thread.tenon.strip", "Area of the tenon's thread that would shear"),
 ]);
 
 /// The section and the barrel as a pair.
@@ -23,6 +26,10 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         seat: (Item::Shoulder, &[Item::Barrel]),
         inner_was_read: false,
         origin: model.section.grip.length().as_mm(),
+        other_pitches: &[],
+        closes_in: Length::ZERO,
+        own: Item::TenonThread,
+        shear: criteria.shear.as_ref(),
         percent: &criteria.tenon_thread,
         least_turns: &criteria.least_turns,
         band: criteria.band.as_mm(),

@@ -9,6 +9,8 @@ pub(super) static CHECKS: Checks = Checks::new([
     ("thread.unit.turns", "Full turns of thread that hold the nib unit"),
     ("thread.unit.play", "Play of the nib unit's thread along the axis"),
     ("thread.unit.crests", "Room over the crests of the nib unit's thread"),
+    ("thread.unit.interference", "Interference of the nib unit's thread"),
+    ("thread.unit.strip", "Area of the section's thread for the nib unit that would shear"),
 ]);
 
 /// The unit and the section as a pair.
@@ -26,6 +28,10 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         seat: (Item::Collar, seat),
         inner_was_read: true,
         origin: 0.0,
+        other_pitches: &model.section.unit.other_pitches,
+        closes_in: criteria.spring_back.value.max(),
+        own: Item::UnitThread,
+        shear: criteria.shear.as_ref(),
         percent: &criteria.unit_thread,
         least_turns: &criteria.least_turns,
         band: criteria.band.as_mm(),

@@ -28,6 +28,8 @@ pub(super) struct Request<'a> {
     pub only: Option<&'a str>,
     /// The parts' names.
     pub parts: &'a [String],
+    /// Limits that go over the material's and the design's.
+    pub limits: &'a [String],
 }
 
 /// Makes a design's files in a folder of its name in `out`.
@@ -37,7 +39,7 @@ pub(super) struct Request<'a> {
 pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outcome {
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
-    let resolved = load(library, request.design, screen);
+    let resolved = load(library, request.design, request.limits, screen);
     let Some((resolved, kinds, parts)) = understood(request, resolved, screen) else {
         return Outcome::Wrong;
     };
@@ -84,8 +86,13 @@ fn understood(
 }
 
 /// Reads a design; says what is wrong with it, and what is worth knowing.
-pub(super) fn load(library: &Library, design: &str, screen: Screen) -> Option<Resolved> {
-    match design::load(library, design) {
+pub(super) fn load(
+    library: &Library,
+    design: &str,
+    limits: &[String],
+    screen: Screen,
+) -> Option<Resolved> {
+    match design::load_with(library, design, limits) {
         Ok(resolved) => {
             if !screen.quiet() {
                 screen.diagnostics(&resolved.notes, &resolved.sources);

@@ -13,6 +13,10 @@ use crate::standard::ToleranceClass;
 /// common practice, no source): less promises thread that is not there, more hides some.
 pub(super) const TAP_LEAD: f64 = 3.0;
 
+/// Pitches of hole beyond the lead, for chips (common practice, no source): less, and the tap
+/// packs them and stops early.
+pub(super) const CHIPS: f64 = 1.0;
+
 /// The barrel; none where its thread has no limits or no length, which is noted.
 pub(super) fn resolve(
     file: &BarrelFile,
@@ -46,8 +50,10 @@ pub(super) fn resolve(
     let from = counterbore.map_or(Length::ZERO, |counterbore| counterbore.depth);
     let to = file.full_thread_to.as_ref().map_or_else(
         || {
-            let to = depth - designation.pitch() * TAP_LEAD;
-            let why = format!("depth {depth} - {TAP_LEAD} pitches of the tap's lead");
+            let to = depth - designation.pitch() * (TAP_LEAD + CHIPS);
+            let why = format!(
+                "depth {depth} - {TAP_LEAD} pitches of the tap's lead and {CHIPS} for chips"
+            );
             making.derive("barrel.full_thread_to", &to, why);
             to
         },
@@ -55,7 +61,7 @@ pub(super) fn resolve(
     );
     let to_at = file.full_thread_to.as_ref().map_or(file.depth.at(), Placed::at);
     if to - from < LEAST_STEP || to > depth {
-        let needed = from + designation.pitch() * (TAP_LEAD + 1.0);
+        let needed = from + designation.pitch() * (TAP_LEAD + CHIPS + 1.0);
         making.log.push(
             Diagnostic::error(
                 "barrel.no-thread",

@@ -9,7 +9,7 @@
 //!      |--- E through bore ----------------------------------------------------->
 //! ```
 
-use super::barrel::TAP_LEAD;
+use super::barrel::{CHIPS, TAP_LEAD};
 use super::form::{self, ToolEnd};
 use super::{Making, thread, unit_thread};
 use crate::design::design_file::{BoreFile, BoresFile};
@@ -235,14 +235,12 @@ fn drill(
         (Depth::To(depth.value.0), depth.at())
     } else {
         let thread_at = making.places.get(Subject::Depth(Item::UnitThread));
-        let (beyond, at) = file
-            .beyond
-            .as_ref()
-            .map_or((pitch * TAP_LEAD.max(lead), thread_at.unwrap_or(thread.at())), |beyond| {
-                (beyond.value.0, beyond.at())
-            });
+        let (beyond, at) = file.beyond.as_ref().map_or(
+            (pitch * (TAP_LEAD.max(lead) + CHIPS), thread_at.unwrap_or(thread.at())),
+            |beyond| (beyond.value.0, beyond.at()),
+        );
         let depth = thread_to + beyond;
-        let why = format!("the thread's end {thread_to} + {beyond} for the tap's lead");
+        let why = format!("the thread's end {thread_to} + {beyond} for the tap's lead and chips");
         making.derive("bores.tap_drill.depth", &depth, why);
         (Depth::To(depth), at)
     };

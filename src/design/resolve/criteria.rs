@@ -1,53 +1,92 @@
-//! What the part is judged by, from the material and the design's own limits.
+//! What the part is judged by: the material's limits, over them the design's, over them those of
+//! the command line.
 
 use crate::design::load::Document;
 use crate::design::material_file::{MaterialFile, PercentFile};
 use crate::design::reader::Placed;
-use crate::design::value::{Amount, Distance, Sourced};
-use crate::quantity::Length;
+use crate::design::value::{Amount, CutsOver, Distance, Sourced};
+use crate::quantity::{Length, Limits};
 use crate::section::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
 
+/// Turns of the unit's thread that may lie in front of the section's (common practice, no
+/// source): more, and the unit is held by less than was paid for.
+const LOST_TURNS: f64 = 1.0;
+
+/// Pitches of a plug tap's lead (3 to 5; common practice, no source): fewer promise thread that
+/// the tap leaves incomplete, more hide some.
+const TAP_LEAD: f64 = 3.0;
+
+/// Where a limit that no file gives comes from.
+const BUILT_IN: &str = "built in: common practice";
+
 /// The criteria; offsets are set by the design.
-pub(super) fn resolve(material: &MaterialFile, design: &Document) -> Criteria {
-    let length = |written: &Placed<Sourced<Distance>>| limit(written, material, design, |d| d.0);
-    let amount = |written: &Placed<Sourced<Amount>>| limit(written, material, design, |a| a.0);
+pub(super) fn resolve(material: &MaterialFile, written: &Origins) -> Criteria {
+    let length = |file: &Placed<Sourced<Distance>>| limit(file, material, written, |d| d.0);
+    let amount = |file: &Placed<Sourced<Amount>>| limit(file, material, written, |a| a.0);
+    let amount_or = |file: &Option<Placed<Sourced<Amount>>>, start: f64| {
+        file.as_ref().map_or_else(|| built_in(start), amount)
+    };
     let percent =
         |file: &PercentFile| PercentLimits { low: amount(&file.low), high: amount(&file.high) };
-    let offsets = Offsets { holding: Length::ZERO, long_hole: Length::ZERO };
+    let spread = |file: &Placed<Sourced<CutsOver>>| limit(file, material, written, spread_of);
     Criteria {
         walls: WallLimits::new(|zone: Zone| length(&material.walls[zone as usize])),
         unit_thread: percent(&material.unit_thread),
         tenon_thread: percent(&material.tenon_thread),
         least_turns: amount(&material.least_turns),
+        lost_turns: amount_or(&material.lost_turns, LOST_TURNS),
+        tap_lead: amount_or(&material.tap_lead, TAP_LEAD),
+        spring_back: material
+            .spring_back
+            .as_ref()
+            .map_or_else(|| built_in(Limits::exactly(Length::ZERO)), spread),
+        shear: material.shear.as_ref().map(amount),
         least_clearance: length(&material.clearance),
         band: length(&material.band).value,
-        offsets,
+        offsets: Offsets { holding: Length::ZERO, long_hole: Length::ZERO },
     }
 }
 
-/// The material's shear strength, where its file has it.
-pub(super) fn shear(material: &MaterialFile, design: &Document) -> Option<Limit<f64>> {
-    material.shear.as_ref().map(|shear| limit(shear, material, design, |a| a.0))
+/// A limit that no file gives.
+fn built_in<T>(value: T) -> Limit<T> {
+    Limit { value, source: BUILT_IN.to_owned() }
 }
 
-/// A limit with where it comes from: the design, or the material and what its file says.
+/// The files that limits may stand in, beside the material's.
+pub(in crate::design) struct Origins<'a> {
+    pub(in crate::design) design: &'a Document,
+    pub(in crate::design) command_line: Option<&'a Document>,
+}
+
+fn spread_of(spread: CutsOver) -> Limits {
+    // Read in order.
+    Limits::new(spread.least, spread.greatest).unwrap_or(Limits::exactly(spread.least))
+}
+
+/// A limit with where it comes from: the command line, the design, or the material and what its
+/// file says.
 fn limit<T: Copy, U>(
-    written: &Placed<Sourced<T>>,
+    file: &Placed<Sourced<T>>,
     material: &MaterialFile,
-    design: &Document,
+    written: &Origins,
     value: impl FnOnce(T) -> U,
 ) -> Limit<U> {
-    let Sourced { value: limit, source } = &written.value;
-    let own = design.holds(limit.at());
+    let Sourced { value: limit, source } = &file.value;
+    let own = |place| written.design.holds(place);
+    let typed = |place| written.command_line.is_some_and(|typed| typed.holds(place));
+    let origin = |place| (typed(place), own(place));
     // A source that the material gives for its own value says nothing of the design's.
-    let said = source.as_ref().filter(|source| design.holds(source.at()) == own);
+    let said = source.as_ref().filter(|source| origin(source.at()) == origin(limit.at()));
     let said = said.map(|source| source.value.as_str());
-    let source = match (own, said) {
-        (true, None) => "this design".to_owned(),
-        (true, Some(said)) => format!("this design: {said}"),
-        (false, said) => {
-            format!("{}: {}", material.name.value, said.unwrap_or("no source given"))
-        }
+    let from = match origin(limit.at()) {
+        (true, _) => "command line",
+        (false, true) => "this design",
+        (false, false) => &material.name.value,
+    };
+    let source = match said {
+        Some(said) => format!("{from}: {said}"),
+        None if from == material.name.value => format!("{from}: no source given"),
+        None => from.to_owned(),
     };
     Limit { value: value(limit.value), source }
 }

@@ -3,7 +3,7 @@
 mod barrel;
 mod blank;
 mod bores;
-mod criteria;
+pub(super) mod criteria;
 mod form;
 mod grip;
 mod tenon;
@@ -13,7 +13,6 @@ mod unit;
 mod unit_thread;
 
 use super::design_file::DesignFile;
-use super::load::Document;
 use super::material_file::MaterialFile;
 use super::pen_name::file_name_fault;
 use super::places::Places;
@@ -23,7 +22,7 @@ use super::unit_file::UnitFile;
 use super::value::Distance;
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::quantity::Length;
-use crate::section::{Allowance, Blank, Limit, Section, faults};
+use crate::section::{Allowance, Blank, Section, faults};
 
 /// What is collected while a section is made.
 #[derive(Default)]
@@ -64,15 +63,14 @@ const HOLDING: Length = Length::mm(0.05);
 /// The wander of a long drilled hole (common practice, no source), as above.
 const LONG_HOLE: Length = Length::mm(0.10);
 
-/// The section that the files describe, and the shear strength of its material; none where
-/// something is wrong, which is noted.
+/// The section that the files describe; none where something is wrong, which is noted.
 pub(super) fn resolve(
     design: &DesignFile,
-    written: &Document,
+    written: &criteria::Origins,
     unit_file: &UnitFile,
     material: &MaterialFile,
     making: &mut Making,
-) -> Option<(Section, Option<Limit<f64>>)> {
+) -> Option<Section> {
     let unit = unit::resolve(unit_file, making);
     let grip = grip::resolve(&design.grip, making);
     let tenon = tenon::resolve(&design.tenon, grip.length(), making);
@@ -91,6 +89,8 @@ pub(super) fn resolve(
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
     };
     let (mut bores, unit_thread) = stack?;
+    let (tapped, spring_back) = (&design.bores.thread, criteria.spring_back.value);
+    let unit_thread = unit_thread::tapped(unit_thread, tapped, spring_back, making)?;
     bores.extend(tools);
     let (tenon, mut barrel) = (tenon?, barrel?);
     if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
@@ -120,5 +120,5 @@ pub(super) fn resolve(
     let places = &making.places;
     let found: Vec<_> = faults.iter().map(|fault| places.diagnostic(fault)).collect();
     making.log.extend(found);
-    (!making.failed()).then(|| (section, criteria::shear(material, written)))
+    (!making.failed()).then_some(section)
 }

@@ -4,9 +4,10 @@ use super::{Making, thread};
 use crate::design::design_file::UnitThreadFile;
 use crate::design::reader::Placed;
 use crate::design::unit_file::UnitFile;
+use crate::design::value::CALIPER;
 use crate::diagnostic::Diagnostic;
-use crate::quantity::Length;
-use crate::section::{Item, Subject, Unit};
+use crate::quantity::{Length, Limits};
+use crate::section::{Item, Subject, Thread, ThreadLimits, Unit};
 use crate::standard::{ThreadDesignation, ToleranceClass};
 
 /// The thread's designation, with its class.
@@ -74,4 +75,59 @@ pub(super) fn end(
     making.places.set(Subject::Depth(Item::UnitThread), unit_file.thread.to.at());
     making.places.station(to, unit_file.thread.to.at());
     to
+}
+
+/// The thread as its tap cuts it, which may have been measured, in a material that springs back:
+/// the thread may come out smaller than the tap by the material's spread. None where a form and a
+/// tap contradict each other, which is noted.
+pub(super) fn tapped(
+    mut thread: Thread,
+    file: &UnitThreadFile,
+    spring_back: Limits,
+    making: &mut Making,
+) -> Option<Thread> {
+    if let Some(tap) = &file.tap {
+        let form = file.cut.form.as_ref();
+        if let Some(form) = form.filter(|f| f.major.is_some() || f.pitch_diameter.is_some()) {
+            let own = form.major.as_ref().or(form.pitch_diameter.as_ref());
+            let mut both = Diagnostic::error("key.both", "the thread's diameters are the tap's")
+                .at(tap.at)
+                .hint("keep `tap`, or `form` with the diameters of the thread that it cut");
+            if let Some(own) = own {
+                both = both.also(own.at(), "and given here");
+            }
+            making.log.push(both);
+            return None;
+        }
+        let uncertainty = tap.uncertainty.as_ref().map_or(CALIPER, |u| u.value.0);
+        let (major, pitch) = (tap.major.value.0, tap.pitch_diameter.value.0);
+        if pitch >= major || pitch <= thread.form.crest {
+            let crest = thread.form.crest;
+            let usual = thread.form.pitch_diameter;
+            making.log.push(
+                Diagnostic::error(
+                    "bores.no-tap",
+                    format!(
+                        "a tap's pitch diameter of {pitch} lies not between hole and major diameter"
+                    ),
+                )
+                .at(tap.pitch_diameter.at())
+                .also(tap.major.at(), "its major diameter")
+                .hint(format!("over {crest} and under {major}; this thread's is {usual}")),
+            );
+            return None;
+        }
+        (thread.form.root, thread.form.pitch_diameter) = (major, pitch);
+        thread.limits.major = Limits::around(major, uncertainty)?;
+        thread.limits.pitch = Limits::around(pitch, uncertainty)?;
+    }
+    let closed = |limits: Limits| {
+        Limits::new(limits.min() - spring_back.max(), limits.max() - spring_back.min())
+    };
+    thread.limits = ThreadLimits {
+        major: closed(thread.limits.major)?,
+        pitch: closed(thread.limits.pitch)?,
+        ..thread.limits
+    };
+    Some(thread)
 }

@@ -166,7 +166,7 @@ impl Read for Seat {
 }
 
 /// How much a drill may cut over its size, least and greatest.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(in crate::design) struct CutsOver {
     pub(in crate::design) least: Length,
     pub(in crate::design) greatest: Length,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Bound, Examination, Finding, Series, Spot};
+use crate::check::{Advice, Bound, Change, Examination, Finding, Series, Spot};
 
 /// A measure with a limit.
 #[derive(Serialize)]
@@ -23,9 +23,19 @@ pub(super) struct Check {
     r#where: Option<Where>,
     note: Option<String>,
     advice: Option<String>,
+    change: Option<ChangePart>,
+    means: Option<String>,
     details: BTreeMap<String, f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     series: Option<SeriesPart>,
+}
+
+/// The change that makes a measure hold.
+#[derive(Serialize)]
+struct ChangePart {
+    dimension: String,
+    from_mm: f64,
+    to_mm: f64,
 }
 
 /// A measure without one.
@@ -108,9 +118,16 @@ fn check(finding: &Finding) -> Option<Check> {
         r#where: place(finding),
         note: finding.note.clone(),
         advice: judged.advice.map(|advice| advice.to_string()),
+        change: change(judged.advice),
+        means: judged.means.clone(),
         details: details(finding),
         series: finding.series.as_ref().map(series),
     })
+}
+
+fn change(advice: Option<Advice>) -> Option<ChangePart> {
+    let Some(Advice::Change(Change { parameter, from, to })) = advice else { return None };
+    Some(ChangePart { dimension: parameter.to_string(), from_mm: from, to_mm: to })
 }
 
 fn place(finding: &Finding) -> Option<Where> {

@@ -1,17 +1,18 @@
 //! The nib unit from its file.
 
+mod pitch;
+
 use super::Making;
 use super::thread::{basic_form, standard_or_noted};
 use crate::design::reader::Placed;
 use crate::design::resolved;
-use crate::design::unit_file::{PitchFile, StepFile, UnitFile, UnitThreadFile};
-use crate::design::value::{CALIPER, Measured};
+use crate::design::unit_file::{StepFile, UnitFile, UnitThreadFile};
+use crate::design::value::Measured;
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Length, Limits};
 use crate::section::{
     Item, Reading, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
 };
-use crate::standard::{ThreadDesignation, pitch_series};
 
 /// The unit, or none where its values contradict each other, which is noted.
 pub(super) fn resolve(file: &UnitFile, making: &mut Making) -> Option<Unit> {
@@ -46,10 +47,20 @@ pub(super) fn resolve(file: &UnitFile, making: &mut Making) -> Option<Unit> {
     let from = file.thread.from.as_ref().map_or(plain_to, |from| from.value.value);
     let in_order = order(file, from, making);
     places(file, making);
-    let thread = thread(&file.thread, from, making)?;
+    let (thread, other_pitches) = thread(&file.thread, from, making)?;
     let chamfer = file.thread.chamfer.as_ref().map_or(Length::ZERO, |chamfer| chamfer.value.0);
     let name = file.name.value.clone();
-    let unit = Unit { name, collar, thickness, steps, thread, chamfer, nib_reach, nib_width };
+    let unit = Unit {
+        name,
+        collar,
+        thickness,
+        steps,
+        thread,
+        other_pitches,
+        chamfer,
+        nib_reach,
+        nib_width,
+    };
     in_order.then_some(unit)
 }
 
@@ -103,8 +114,12 @@ fn places(file: &UnitFile, making: &mut Making) {
     places.set(Subject::Thread(Item::UnitBody), file.thread.designation.at());
 }
 
-/// The thread as measured: the basic profile with its crest at the measured major diameter.
-fn thread(file: &UnitThreadFile, from: Length, making: &mut Making) -> Option<Thread> {
+/// The thread as measured, and the pitches that it may have besides: the basic profile with its crest at the measured major diameter.
+fn thread(
+    file: &UnitThreadFile,
+    from: Length,
+    making: &mut Making,
+) -> Option<(Thread, Vec<Length>)> {
     let designation = file.designation.value;
     let Measured { value: major, uncertainty, .. } = file.major.value;
     let basic = basic_form(designation, Side::External);
@@ -132,13 +147,15 @@ fn thread(file: &UnitThreadFile, from: Length, making: &mut Making) -> Option<Th
         );
     }
     standard_or_noted(&file.designation, making);
-    if let Some(pitch) = &file.pitch {
-        rivals(pitch, &file.designation, making)?;
-    }
+    let read = match &file.pitch {
+        Some(pitch) => pitch::read(pitch, &file.designation, making)?,
+        None => pitch::PitchRead { pitch: designation.pitch(), others: Vec::new() },
+    };
     let form = ThreadForm {
         crest: basic.crest - off,
         pitch_diameter: basic.pitch_diameter - off,
         root: basic.root - off,
+        pitch: read.pitch,
         ..basic
     };
     let limits = ThreadLimits {
@@ -148,73 +165,6 @@ fn thread(file: &UnitThreadFile, from: Length, making: &mut Making) -> Option<Th
     };
     let (item, side, phase) = (Item::UnitBody, Side::External, Length::ZERO);
     let (to, run_outs) = (file.to.value.value, [RunOut::Wall; 2]);
-    Some(Thread { item, side, designation, form, from, to, phase, run_outs, limits })
-}
-
-/// Notes the pitches that the reading can't tell from the designation's; an error, and none, where
-/// the reading excludes the designation's own.
-fn rivals(
-    file: &PitchFile,
-    designation: &Placed<ThreadDesignation>,
-    making: &mut Making,
-) -> Option<()> {
-    /// Above the noise of the arithmetic, below any step between pitches.
-    const SAME: Length = Length::mm(1e-6);
-    /// More turns than any thread of a pen has.
-    const MOST_TURNS: f64 = 100.0;
-    let turns = file.turns.value.0;
-    if turns.fract() != 0.0 || !(1.0..=MOST_TURNS).contains(&turns) {
-        making.log.push(
-            Diagnostic::error("value.turns", format!("a pitch is not read over {turns} turns"))
-                .at(file.turns.at())
-                .hint("a whole number of turns, such as 6"),
-        );
-        return None;
-    }
-    let uncertainty = file.uncertainty.as_ref().map_or(CALIPER, |u| u.value.0);
-    let over = file.over.value.0;
-    let reading = match pitch_series::rivals(over, turns as u32, uncertainty) {
-        Ok(reading) => reading,
-        Err(error) => {
-            making.log.push(
-                Diagnostic::error("value.pitch-reading", error.to_string())
-                    .at(file.over.at())
-                    .hint(error.hint()),
-            );
-            return None;
-        }
-    };
-    let pitch = designation.value.pitch();
-    if (pitch * turns - over).abs() > uncertainty + SAME {
-        making.log.push(
-            Diagnostic::error(
-                "unit.pitch-disagrees",
-                format!("{over} over {turns} turns is no pitch of {pitch}: {reading}"),
-            )
-            .at(file.over.at())
-            .also(designation.at(), "called so here")
-            .hint(format!("a pitch of {pitch} measures {} over {turns} turns", pitch * turns)),
-        );
-        return None;
-    }
-    let others: Vec<String> = reading
-        .candidates
-        .iter()
-        .filter(|candidate| (candidate.pitch() - pitch).abs() > SAME)
-        .map(|candidate| candidate.name.to_string())
-        .collect();
-    if !others.is_empty() {
-        making.log.push(
-            Diagnostic::note(
-                "unit.rival-pitches",
-                format!(
-                    "the reading can't tell a pitch of {pitch} from {}",
-                    others.join(" or from ")
-                ),
-            )
-            .at(file.at)
-            .hint("hold a thread gauge of each against it, or measure over more turns"),
-        );
-    }
-    Some(())
+    let thread = Thread { item, side, designation, form, from, to, phase, run_outs, limits };
+    Some((thread, read.others))
 }

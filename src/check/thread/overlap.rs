@@ -1,0 +1,188 @@
+//! Where two threads would be in one place: how much, and where.
+//!
+//! In an axial half-plane the ridges of both threads are intervals of z that come back every
+//! pitch. At radius r the external ridge is `a` wide and, displaced by `d` from the middle of the
+//! internal groove, shares with the internal ridge of width `b`
+//!
+//! ```text
+//!   w(r, d) = min(a, b, [(a + b - P) / 2 + d]+ + [(a + b - P) / 2 - d]+)        |d| < P / 2
+//! ```
+//! At a fixed z the angle runs through all phases of the profile, so over an engaged length L the
+//! solids share `V = (2 pi / P) * integral over z and r of r w(r, d(z))`: exact for ends that are
+//! planes across the axis, whatever the engaged length. With leads that differ, d grows along z.
+
+use std::f64::consts::TAU;
+
+use super::mating::climb;
+use crate::solid::CutThread;
+
+/// Pieces of an integral between two radii, and along z where the leads differ. Simpson's rule on
+/// so many is exact for straight flanks but for where they begin to overlap; the error is what
+/// half as many pieces would have changed.
+const PIECES: u32 = 64;
+
+/// Widths under this are rounding, in millimetres: threads that just touch share nothing.
+const TOUCHING: f64 = 1e-12;
+
+/// What two threads have in common.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Overlap {
+    /// In cubic millimetres.
+    pub volume: f64,
+    /// Bound on the error of the volume by the numbers of its integral.
+    pub error: f64,
+    /// The greatest axial width in common.
+    pub width: f64,
+    /// The radius at which that is.
+    pub radius: f64,
+    /// z of the internal thread's body at which it is.
+    pub z: f64,
+}
+
+impl Overlap {
+    /// What two threads have in common, centred on each other at the middle of the run; none
+    /// where hands or starts differ, so that they would have no one place.
+    pub fn of(internal: &CutThread, external: &CutThread, run: [f64; 2]) -> Option<Self> {
+        let alike = internal.hand == external.hand && internal.starts == external.starts;
+        let drift = (climb(external) - climb(internal)) / climb(internal);
+        let displaced = 0.0;
+        alike.then(|| Meshed { internal, external, run, displaced, drift }.overlap())
+    }
+}
+
+/// An external thread in an internal one, over an engaged run.
+struct Meshed<'a> {
+    internal: &'a CutThread,
+    external: &'a CutThread,
+    /// z of the internal thread's body between which both are engaged.
+    run: [f64; 2],
+    /// How far the external ridge lies off the middle of its groove along the axis, at the middle
+    /// of the run.
+    displaced: f64,
+    /// How much that grows along the run, per millimetre of it.
+    drift: f64,
+}
+
+impl Meshed<'_> {
+    /// Width of the external ridge: all of the pitch in the core, nothing outside the crest.
+    fn external_ridge(&self, r: f64) -> f64 {
+        match r {
+            r if r > self.external.crest => 0.0,
+            r if r <= self.external.root => self.external.pitch,
+            r => self.external.ridge_at(r),
+        }
+    }
+
+    /// Width of the internal ridge: all of the pitch outside the root, nothing inside the crest.
+    fn internal_ridge(&self, r: f64) -> f64 {
+        match r {
+            r if r < self.internal.crest => 0.0,
+            r if r >= self.internal.root => self.internal.pitch,
+            r => self.internal.ridge_at(r),
+        }
+    }
+
+    /// Axial width in common at a radius, and a displacement along the axis.
+    fn width(&self, r: f64, displaced: f64) -> f64 {
+        let (a, b) = (self.external_ridge(r), self.internal_ridge(r));
+        let pitch = self.internal.pitch;
+        // Displacements a pitch apart are one.
+        let d = (displaced + pitch / 2.0).rem_euclid(pitch) - pitch / 2.0;
+        let half = (a + b - pitch) / 2.0;
+        let width = ((half + d).max(0.0) + (half - d).max(0.0)).min(a).min(b);
+        if width < TOUCHING { 0.0 } else { width }
+    }
+
+    /// The radii between which both have material, cut where a flank bends, begins or ends, and
+    /// where the flanks of the given displacement begin to overlap.
+    fn radii(&self, displaced: f64) -> Vec<f64> {
+        let (low, high) = (self.internal.crest, self.external.crest);
+        let mut radii = vec![low, high, self.external.root, self.internal.root];
+        radii.extend(self.internal.flank_radii());
+        radii.extend(self.external.flank_radii());
+        radii.retain(|r| (low..=high).contains(r));
+        radii.sort_by(f64::total_cmp);
+        radii.dedup();
+        let between = radii.windows(2).filter_map(|ends| {
+            // A straight flank's overlap is linear between these: it begins where it would be 0.
+            let [from, to] = [0, 1].map(|n| {
+                let r = f64::midpoint(ends[0], ends[1])
+                    + (ends[n] - f64::midpoint(ends[0], ends[1])) * INSIDE;
+                let (a, b) = (self.external_ridge(r), self.internal_ridge(r));
+                (r, (a + b - self.internal.pitch) / 2.0 + displaced.abs())
+            });
+            (from.1 * to.1 < 0.0).then(|| from.0 + (to.0 - from.0) * from.1 / (from.1 - to.1))
+        });
+        let extra: Vec<f64> = between.collect();
+        radii.extend(extra);
+        radii.sort_by(f64::total_cmp);
+        radii
+    }
+
+    /// Integral of r w(r, d) over the radii, with so many pieces between two of them; the greatest
+    /// width and its radius.
+    fn across(&self, radii: &[f64], displaced: f64, pieces: u32) -> (f64, [f64; 2]) {
+        let mut widest = [0.0, self.internal.crest];
+        let mut sum = 0.0;
+        for ends in radii.windows(2).filter(|ends| ends[0] < ends[1]) {
+            let middle = f64::midpoint(ends[0], ends[1]);
+            sum += simpson([ends[0], ends[1]], pieces, |r| {
+                // Just inside the ends, where a width may jump.
+                let inside = middle + (r - middle) * INSIDE;
+                let width = self.width(inside, displaced);
+                if width > widest[0] {
+                    widest = [width, r];
+                }
+                r * width
+            });
+        }
+        (sum, widest)
+    }
+
+    /// What both have in common.
+    fn overlap(&self) -> Overlap {
+        let [low, high] = self.run;
+        let middle = f64::midpoint(low, high);
+        let mut most = Overlap { volume: 0.0, error: 0.0, width: 0.0, radius: 0.0, z: middle };
+        if high <= low || self.external.crest <= self.internal.crest {
+            return most;
+        }
+        let mut volume = |pieces: u32| {
+            let mut slice = |z: f64| {
+                let displaced = self.displaced + (z - middle) * self.drift;
+                let (area, [width, radius]) =
+                    self.across(&self.radii(displaced), displaced, pieces);
+                if width > most.width {
+                    (most.width, most.radius, most.z) = (width, radius, z);
+                }
+                area
+            };
+            let over_z = if self.drift == 0.0 {
+                slice(middle) * (high - low)
+            } else {
+                simpson([low, high], pieces, slice)
+            };
+            over_z * TAU / self.internal.pitch
+        };
+        let fine = volume(PIECES);
+        let coarse = volume(PIECES / 2);
+        Overlap { volume: fine, error: (fine - coarse).abs(), ..most }
+    }
+}
+
+/// Share of a piece's half width at which its end is taken: a width that jumps there (a crest's
+/// flat) must be that of the piece. Nearer, and rounding decides; farther, and it shows.
+const INSIDE: f64 = 1.0 - 1e-9;
+
+/// Simpson's rule over an even number of pieces.
+fn simpson([from, to]: [f64; 2], pieces: u32, mut of: impl FnMut(f64) -> f64) -> f64 {
+    let step = (to - from) / f64::from(pieces);
+    let weight = |n: u32| match n {
+        0 => 1.0,
+        n if n == pieces => 1.0,
+        n if n % 2 == 1 => 4.0,
+        _ => 2.0,
+    };
+    let sum: f64 = (0..=pieces).map(|n| weight(n) * of(from + step * f64::from(n))).sum();
+    sum * step / 3.0
+}
