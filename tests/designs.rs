@@ -228,12 +228,12 @@ fn what_is_left_out_is_derived() {
         let found = resolved.derived.iter().find(|derived| derived.key == key);
         found.expect(key).value.as_str()
     };
-    // By hand: collar 8.8 + 0.33; seat 1.1 + 3.2; 7.84 + 0.3; 10.9 + 3 x 0.6; 6.3 + 0.2.
+    // By hand: collar 8.8 + 0.33; seat 1.1 + 3.2; 7.84 + 0.3; 10.9 + 4 x 0.6; 6.3 + 0.2.
     assert_eq!(derived("bores.recess.diameter"), "9.13 mm");
     assert_eq!(derived("bores.recess.depth"), "1.1 mm");
     assert_eq!(derived("bores.clearance.depth"), "4.3 mm");
     assert_eq!(derived("bores.clearance.diameter"), "8.14 mm");
-    assert_eq!(derived("bores.tap_drill.depth"), "12.7 mm");
+    assert_eq!(derived("bores.tap_drill.depth"), "13.3 mm");
     assert_eq!(derived("bores.through.diameter"), "6.5 mm");
     assert_eq!(derived("barrel.outside"), "12.4 mm");
     // 12.4 + 1 rounded up; 22 + 9 + 0.35 to come off.
@@ -505,7 +505,7 @@ fn the_files_in_the_guide_resolve() {
     // It shows keys that shut each other out only in their comments, and sets all the others.
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
-    assert!(resolved.shear_strength.is_some());
+    assert!(resolved.section.criteria.shear.is_some());
 }
 
 /// A through bore as wide as the tap drill's hole may cut wider than it, and is the crest then.

@@ -187,7 +187,7 @@ impl Pair<'_> {
             details.push(detail("too small on the pitch diameter", self.too_small(tight), "mm"));
             details.extend(self.lead_in().map(|turns| detail("stops after", turns, "turns")));
         }
-        let note = self.cause(drawn).or_else(|| self.cut_small(tight)).or_else(|| {
+        let note = self.cause(drawn).or_else(|| self.cut_small(tight, tight_read)).or_else(|| {
             let (pitch, mating) = rival.as_ref().filter(|(_, m)| m.play < -ROUNDING)?;
             let turns = mating.binds_after?;
             Some(format!(
@@ -222,8 +222,7 @@ impl Pair<'_> {
     }
 
     /// Said of flanks that bind though the leads agree.
-    fn cut_small(&self, tight: &Mating) -> Option<String> {
-        let lacking = (tight.play < -ROUNDING).then(|| self.too_small(tight))?;
+    fn cut_small(&self, tight: &Mating, tight_read: &Mating) -> Option<String> {
         let outer = words::item(self.outer_thread);
         let why = if self.closes_in > Length::ZERO {
             format!(" (it closes in by up to {:.2} mm when the tap is out)", self.closes_in.as_mm())
@@ -231,6 +230,16 @@ impl Pair<'_> {
             String::new()
         };
         let turns = self.lead_in().unwrap_or(0.0);
+        if tight.play >= -ROUNDING {
+            let lacking = self.too_small(tight_read);
+            return (tight_read.play < ROUNDING).then(|| {
+                format!(
+                    "with the readings at their limits the {outer} is cut {lacking:.3} mm too small on its \
+                     pitch diameter{why}"
+                )
+            });
+        }
+        let lacking = self.too_small(tight);
         Some(format!(
             "the {outer} is cut up to {lacking:.3} mm too small on its pitch diameter{why}: it binds \
              {turns:.1} turns in"

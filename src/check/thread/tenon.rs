@@ -11,7 +11,7 @@ pub(super) static CHECKS: Checks = Checks::new([
     ("thread.tenon.play", "Play of the tenon's thread along the axis"),
     ("thread.tenon.crests", "Room over the crests of the tenon's thread"),
     ("thread.tenon.interference", "Interference of the tenon's thread"),
-    ("thread.tenon.strip", "Area of the tenon's thread that would shear"),
+    ("thread.tenon.strip", "Shear area of the tenon's thread"),
 ]);
 
 /// The section and the barrel as a pair.

@@ -10,7 +10,7 @@ pub(super) static CHECKS: Checks = Checks::new([
     ("thread.unit.play", "Play of the nib unit's thread along the axis"),
     ("thread.unit.crests", "Room over the crests of the nib unit's thread"),
     ("thread.unit.interference", "Interference of the nib unit's thread"),
-    ("thread.unit.strip", "Area of the section's thread for the nib unit that would shear"),
+    ("thread.unit.strip", "Shear area of the section's thread, unit side"),
 ]);
 
 /// The unit and the section as a pair.

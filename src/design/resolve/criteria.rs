@@ -10,7 +10,7 @@ use crate::section::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
 
 /// Turns of the unit's thread that may lie in front of the section's (common practice, no
 /// source): more, and the unit is held by less than was paid for.
-const LOST_TURNS: f64 = 1.0;
+const LOST_TURNS: f64 = 2.0;
 
 /// Pitches of a plug tap's lead (3 to 5; common practice, no source): fewer promise thread that
 /// the tap leaves incomplete, more hide some.
