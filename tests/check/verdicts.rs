@@ -1,7 +1,7 @@
 //! For each check a section in which it holds and one in which it breaks; and the advised change,
 //! applied, makes the second hold without making any other verdict worse.
 
-use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Examination, Finding, Parameter, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
 use sectionwright::section::{
     CapThread, Counterbore, Curve, Grip, GripRun, Item, LeadChamfer, Ring, RingForm, Section, Side,
@@ -219,7 +219,6 @@ fn threads_of_two_starts() {
 /// recess that lets the collar stand proud.
 #[test]
 fn hidden_sizes_are_advised_first() {
-    use sectionwright::check::Parameter;
     let bottoms = changed(|s| {
         s.unit.thread.to = mm(10.55);
         s.unit.steps[1].to = read(10.55, 0.05);
