@@ -46,6 +46,8 @@ pub enum Parameter {
     BarrelHole,
     /// The barrel's hole for the thread: its depth from the joint face, its thread with it.
     BarrelDepth,
+    /// Where the barrel's full thread ends, from the joint face.
+    BarrelThreadEnd,
     /// Depth of the barrel's counterbore.
     CounterboreDepth,
 }
@@ -70,6 +72,7 @@ impl fmt::Display for Parameter {
             Self::ReliefWidth => f.write_str("width of the relief groove"),
             Self::BarrelHole => f.write_str("diameter of the barrel's hole for the thread"),
             Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
+            Self::BarrelThreadEnd => f.write_str("depth of full thread in the barrel"),
             Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
         }
     }
@@ -109,7 +112,8 @@ impl Parameter {
         if section.tenon.relief.is_some() {
             all.extend([Self::ReliefDiameter, Self::ReliefWidth]);
         }
-        all.extend([Self::BarrelThreadSize, Self::BarrelHole, Self::BarrelDepth]);
+        all.extend([Self::BarrelThreadSize, Self::BarrelHole]);
+        all.extend([Self::BarrelDepth, Self::BarrelThreadEnd]);
         all.extend(section.barrel.counterbore.map(|_| Self::CounterboreDepth));
         all
     }
@@ -118,7 +122,11 @@ impl Parameter {
     pub fn is_barrels(self) -> bool {
         matches!(
             self,
-            Self::BarrelThreadSize | Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth
+            Self::BarrelThreadSize
+                | Self::BarrelHole
+                | Self::BarrelDepth
+                | Self::BarrelThreadEnd
+                | Self::CounterboreDepth
         )
     }
 
@@ -134,6 +142,7 @@ impl Parameter {
             Self::BarrelThreadSize
             | Self::BarrelHole
             | Self::BarrelDepth
+            | Self::BarrelThreadEnd
             | Self::CounterboreDepth => 4,
             Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
             Self::GripLength => 7,
@@ -167,6 +176,7 @@ impl Parameter {
             Self::ReliefWidth => section.tenon.relief?.width,
             Self::BarrelHole => section.barrel.thread.form.crest,
             Self::BarrelDepth => section.barrel.depth,
+            Self::BarrelThreadEnd => section.barrel.thread.to,
             Self::CounterboreDepth => section.barrel.counterbore?.depth,
         };
         Some(size.as_mm())
@@ -239,6 +249,7 @@ impl Parameter {
                 }
             }
             Self::BarrelHole => move_crest(&mut changed.barrel.thread, by)?,
+            Self::BarrelThreadEnd => changed.barrel.thread.to = to,
             Self::BarrelDepth => {
                 changed.barrel.depth = to;
                 changed.barrel.thread.to += by;
