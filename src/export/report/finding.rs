@@ -16,6 +16,7 @@ pub(super) struct Check {
     error: f64,
     worst: f64,
     uncertainty: f64,
+    band: f64,
     limit: f64,
     limit_is: &'static str,
     limit_source: String,
@@ -108,6 +109,7 @@ fn check(finding: &Finding) -> Option<Check> {
         error: finding.error,
         worst: judged.worst,
         uncertainty: judged.uncertainty,
+        band: judged.band,
         limit: judged.limit,
         limit_is: match judged.bound {
             Bound::AtLeast => "least",
