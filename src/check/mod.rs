@@ -34,6 +34,7 @@ pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };
 pub use parameter::Parameter;
+pub use wall::{WallAt, WallCurve};
 
 use crate::section::Section;
 use crate::solid::BuildError;
@@ -70,10 +71,13 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let mates = Mates::new(section)?;
     let mut findings = findings(section, &mates)?;
     advice::advise(section, &mates, &mut findings);
+    wall::add_curves(section, &Extremes::of_section(section)?, &mut findings);
     Ok(Examination { findings })
 }
 
 /// As [`examine`], without looking for advice: for those who only need the verdicts.
+///
+/// The curves of the wall along z are left out too.
 ///
 /// # Errors
 /// As [`examine`].

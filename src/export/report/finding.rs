@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Bound, Examination, Finding, Series, Spot};
+use crate::check::{Bound, Examination, Finding, Place, Series, Spot};
 
 /// A measure with a limit.
 #[derive(Serialize)]
@@ -21,6 +21,8 @@ pub(super) struct Check {
     limit_source: String,
     margin: f64,
     r#where: Option<Where>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    where_worst: Option<Where>,
     note: Option<String>,
     advice: Option<String>,
     details: BTreeMap<String, f64>,
@@ -36,6 +38,8 @@ pub(super) struct Information {
     unit: &'static str,
     error: f64,
     r#where: Option<Where>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    where_worst: Option<Where>,
     note: Option<String>,
     details: BTreeMap<String, f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -78,7 +82,8 @@ pub(super) fn findings(examination: &Examination) -> (Vec<Check>, Vec<Informatio
                 measured: finding.measured,
                 unit: finding.unit,
                 error: finding.error,
-                r#where: place(finding),
+                r#where: finding.place.map(place),
+                where_worst: finding.worst_place.map(place),
                 note: finding.note.clone(),
                 details: details(finding),
                 series: finding.series.as_ref().map(series),
@@ -105,7 +110,8 @@ fn check(finding: &Finding) -> Option<Check> {
         },
         limit_source: judged.limit_source.clone(),
         margin: judged.margin,
-        r#where: place(finding),
+        r#where: finding.place.map(place),
+        where_worst: finding.worst_place.map(place),
         note: finding.note.clone(),
         advice: judged.advice.map(|advice| advice.to_string()),
         details: details(finding),
@@ -113,14 +119,13 @@ fn check(finding: &Finding) -> Option<Check> {
     })
 }
 
-fn place(finding: &Finding) -> Option<Where> {
+fn place(place: Place) -> Where {
     let spot = |spot: Spot| SpotPart {
         feature: spot.feature.to_string(),
         diameter_mm: spot.r * 2.0,
         z_mm: spot.z,
     };
-    let place = finding.place?;
-    Some(Where { z_mm: place.z(), inner: spot(place.inner), outer: spot(place.outer) })
+    Where { z_mm: place.z(), inner: spot(place.inner), outer: spot(place.outer) }
 }
 
 fn details(finding: &Finding) -> BTreeMap<String, f64> {
