@@ -37,6 +37,7 @@ pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };
 pub use parameter::Parameter;
+pub use wall::{WallAt, WallCurve};
 
 use crate::section::Section;
 use crate::solid::BuildError;
@@ -77,12 +78,15 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     advice::advise(section, &mates, &mut findings);
     means::name(section, &mut findings);
     findings.extend(thread::tell(&model));
+    wall::add_curves(section, &part, &mut findings);
     let order = list();
     findings.sort_by_key(|finding| order.iter().position(|check| check.code == finding.code));
     Ok(Examination { findings })
 }
 
 /// As [`examine`], without looking for advice: for those who only need the verdicts.
+///
+/// The curves of the wall along z are left out too.
 ///
 /// # Errors
 /// As [`examine`].
