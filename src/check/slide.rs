@@ -142,7 +142,8 @@ impl<'a> Slide<'a> {
             let in_order = line.from[1] < line.to[1];
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
-            if front[1] >= z || stop.is_some_and(beyond) {
+            // Rounding of the advance makes no passage of a face that is just reached.
+            if front[1] >= z - LEAST_OVERLAP || stop.is_some_and(beyond) {
                 return None;
             }
             let end = back[1].min(z);

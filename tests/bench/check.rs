@@ -4,7 +4,7 @@
 //! every size under 500 ms.
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use sectionwright::check::{examine, verdicts};
+use sectionwright::check::{examine, room, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::section::Section;
 
@@ -19,6 +19,7 @@ fn checks(criterion: &mut Criterion) {
         group.sample_size(10);
         group.bench_function("verdicts", |b| b.iter(|| verdicts(&section).unwrap()));
         group.bench_function("examine", |b| b.iter(|| examine(&section).unwrap()));
+        group.bench_function("room", |b| b.iter(|| room(&section).unwrap()));
         group.finish();
     }
 }

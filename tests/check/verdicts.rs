@@ -514,3 +514,16 @@ fn a_thread_cut_small_binds_and_is_opened() {
     helped("thread.unit.play", &closed);
     helped("thread.unit.crests", &closed);
 }
+
+/// The collar's place is a sum that rounding may carry over the face it rests on: 1.05 and the
+/// like, which no binary number is.
+#[test]
+fn a_collar_on_its_seat_does_not_pass_the_bore_behind_it() {
+    for n in 0..40 {
+        let depth = 0.7 + f64::from(n) * 0.0173;
+        let section = changed(|s| hole(s, Item::Recess).depth = to(depth));
+        let examination = verdicts(&section).unwrap();
+        let clear = examination.finding("clear.unit").unwrap();
+        assert_eq!(clear.detail("collar in clearance bore"), None, "{depth}");
+    }
+}
