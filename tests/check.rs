@@ -10,6 +10,8 @@ mod measures;
 mod properties;
 #[path = "check/slices.rs"]
 mod slices;
+#[path = "check/room.rs"]
+mod room;
 #[path = "check/verdicts.rs"]
 mod verdicts;
 #[path = "check/walls_in_space.rs"]

@@ -498,10 +498,13 @@ fn the_files_in_the_guide_resolve() {
     let guide = include_str!("../profiles/README.md");
     let blocks: Vec<&str> =
         guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
-    let [unit, design, material] = blocks[..] else { panic!("{} files", blocks.len()) };
-    let design =
-        design.replace("\"demo-unit\"", "\"u.toml\"").replace("\"cast-resin\"", "\"m.toml\"");
-    let files = folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material)]);
+    let [unit, design, material, maker] = blocks[..] else { panic!("{} files", blocks.len()) };
+    let design = design
+        .replace("\"demo-unit\"", "\"u.toml\"")
+        .replace("\"cast-resin\"", "\"m.toml\"")
+        .replace("\"bench\"", "\"k.toml\"");
+    let files =
+        folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material), ("k.toml", maker)]);
     // It shows keys that shut each other out only in their comments, and sets all the others.
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);

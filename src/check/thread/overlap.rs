@@ -197,7 +197,8 @@ mod tests {
     /// A basic profile of ISO 68-1, its diameters larger by `over`.
     fn basic(side: Side, major: f64, pitch: f64, over: f64) -> CutThread {
         let height = pitch * 3.0_f64.sqrt() / 2.0;
-        let (top, bottom) = ((major + over) / 2.0, (major + over) / 2.0 - height * 5.0 / 8.0);
+        let top = f64::midpoint(major, over);
+        let bottom = top - height * 5.0 / 8.0;
         let (crest, root) = if side == Side::External { (top, bottom) } else { (bottom, top) };
         CutThread {
             item: Item::UnitThread,
@@ -268,8 +269,9 @@ mod tests {
         let slack = 0.02 * libm::tan(PI / 6.0) - 0.0025;
         let (run, moved) = (7.5, 7.5 * 0.005 / 0.75);
         let found = Overlap::of(&internal, &external, [0.0, run]).unwrap();
-        let bearing = PI * (external.crest.powi(2) - internal.crest.powi(2)) / 0.75;
-        let wedges = (moved - slack).powi(2) / 4.0 * run / moved;
+        let square = |v: f64| v * v;
+        let bearing = PI * (square(external.crest) - square(internal.crest)) / 0.75;
+        let wedges = square(moved - slack) / 4.0 * run / moved;
         assert!((found.volume / (bearing * wedges) - 1.0).abs() < 2e-3, "{found:?}");
         assert!((found.volume - bearing * wedges).abs() < 4.0 * found.error);
         assert!((found.width - (moved - slack) / 2.0).abs() < 1e-9);
