@@ -89,6 +89,9 @@ enum Command {
         /// Print the checks as JSON instead of a table
         #[arg(long)]
         json: bool,
+        /// Draw the walls into this file, as SVG; over one that is there
+        #[arg(long, value_name = "FILE")]
+        picture: Option<PathBuf>,
     },
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
@@ -121,7 +124,9 @@ pub fn run() -> ExitCode {
             let request = make::Request { design: &design, out: &out, chord, only, parts };
             make::make(&library, &request, screen)
         }
-        Command::Check { design, json } => check::check(&library, &design, json, screen),
+        Command::Check { design, json, picture } => {
+            check::check(&library, &design, json, picture.as_deref(), screen)
+        }
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

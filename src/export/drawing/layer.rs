@@ -5,6 +5,10 @@ use super::LineKind;
 /// A layer: a name and one kind of line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
+    /// Shaded areas.
+    Band,
+    /// White lines that set something off from a shaded area: its hatching, a seam round a mark.
+    White,
     /// Hatching of cut material.
     Hatch,
     /// What the part meets, drawn where it sits: the nib unit.
@@ -29,7 +33,9 @@ pub enum Layer {
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
+        Self::Band,
+        Self::White,
         Self::Hatch,
         Self::Mate,
         Self::Outline,
@@ -45,6 +51,8 @@ impl Layer {
     /// Its name in every file.
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Band => "band",
+            Self::White => "white",
             Self::Hatch => "hatch",
             Self::Mate => "mate",
             Self::Outline => "outline",
@@ -63,11 +71,21 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
-            Self::Hatch | Self::Thread | Self::Note => LineKind::ContinuousNarrow,
+            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd | Self::White => {
+                LineKind::ContinuousWide
+            }
+            Self::Band | Self::Hatch | Self::Thread | Self::Note => LineKind::ContinuousNarrow,
             Self::ThreadEndHidden => LineKind::DashedNarrow,
             Self::Axis => LineKind::LongDashedDotted,
             Self::Mate => LineKind::LongDashedDoubleDotted,
+        }
+    }
+
+    /// The colour of its lines, as SVG and HTML write it.
+    pub const fn colour(self) -> &'static str {
+        match self {
+            Self::White => "#fff",
+            _ => "#000",
         }
     }
 }
