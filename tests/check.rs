@@ -12,5 +12,9 @@ mod properties;
 mod slices;
 #[path = "check/verdicts.rs"]
 mod verdicts;
+#[path = "check/wall_curve.rs"]
+mod wall_curve;
+#[path = "check/walls_by_hand.rs"]
+mod walls_by_hand;
 #[path = "check/walls_in_space.rs"]
 mod walls_in_space;

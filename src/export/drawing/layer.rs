@@ -7,8 +7,10 @@ use super::LineKind;
 pub enum Layer {
     /// Shaded areas.
     Band,
-    /// White lines that set something off from a shaded area: its hatching, a seam round a mark.
-    White,
+    /// White hatching of shaded areas.
+    BandHatch,
+    /// White seams that set a line off from a shaded area.
+    Seam,
     /// Hatching of cut material.
     Hatch,
     /// What the part meets, drawn where it sits: the nib unit.
@@ -33,9 +35,10 @@ pub enum Layer {
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Band,
-        Self::White,
+        Self::BandHatch,
+        Self::Seam,
         Self::Hatch,
         Self::Mate,
         Self::Outline,
@@ -52,7 +55,8 @@ impl Layer {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Band => "band",
-            Self::White => "white",
+            Self::BandHatch => "band-hatch",
+            Self::Seam => "seam",
             Self::Hatch => "hatch",
             Self::Mate => "mate",
             Self::Outline => "outline",
@@ -71,10 +75,12 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd | Self::White => {
+            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd | Self::Seam => {
                 LineKind::ContinuousWide
             }
-            Self::Band | Self::Hatch | Self::Thread | Self::Note => LineKind::ContinuousNarrow,
+            Self::Band | Self::BandHatch | Self::Hatch | Self::Thread | Self::Note => {
+                LineKind::ContinuousNarrow
+            }
             Self::ThreadEndHidden => LineKind::DashedNarrow,
             Self::Axis => LineKind::LongDashedDotted,
             Self::Mate => LineKind::LongDashedDoubleDotted,
@@ -84,7 +90,7 @@ impl Layer {
     /// The colour of its lines, as SVG and HTML write it.
     pub const fn colour(self) -> &'static str {
         match self {
-            Self::White => "#fff",
+            Self::BandHatch | Self::Seam => "#fff",
             _ => "#000",
         }
     }

@@ -29,7 +29,7 @@ pub const LITTLE: f64 = 0.25;
 pub const SOME: f64 = 0.5;
 /// White lines over what breaks, and what is close, on paper in mm apart. Wider, and a lip of
 /// 0.4 mm shows none; narrower, and they outshine their shade.
-const HATCH_SPACING: f64 = 1.5;
+const HATCH_SPACING: f64 = 2.0;
 /// A margin nearer to a border than this, in mm, counts as on it: the rounding of a measure.
 const ROUNDING: f64 = 1e-9;
 
@@ -51,16 +51,20 @@ impl Level {
     }
 }
 
+/// What the cut material is shaded by.
+#[derive(Clone, Copy)]
+pub struct Walls<'a> {
+    /// The wall along z, at the worst.
+    pub curve: &'a [WallAt],
+    /// What a maker can hold.
+    pub band: f64,
+    /// Of what is left on the axis behind a blind bore; none where the part is bored through.
+    pub floor: Option<Level>,
+}
+
 /// Shades the cut half.
-pub fn draw(
-    drawing: &mut Drawing,
-    outside: &Chain,
-    bore: &Chain,
-    curve: &[WallAt],
-    band: f64,
-    paper: Paper,
-) {
-    for (level, corners) in pieces(outside, bore, curve, band) {
+pub fn draw(drawing: &mut Drawing, [outside, bore]: [&Chain; 2], walls: Walls, paper: Paper) {
+    for (level, corners) in pieces(outside, bore, walls) {
         swatch(drawing, corners, level, paper);
     }
 }
@@ -70,15 +74,15 @@ pub fn swatch(drawing: &mut Drawing, corners: Vec<Point>, level: Level, paper: P
     let border = Polyline::straight(corners.iter().chain(corners.first()).copied().collect());
     let spacing = paper.mm(HATCH_SPACING);
     if level <= Level::Close {
-        hatch_on(drawing, Layer::White, &border, spacing);
+        hatch_on(drawing, Layer::BandHatch, &border, spacing);
     }
     if level == Level::Breaks {
         let mut crossing = Drawing::default();
         let mirrored = Polyline::of(border.segments().map(Segment::mirrored));
-        hatch_on(&mut crossing, Layer::White, &mirrored, spacing);
+        hatch_on(&mut crossing, Layer::BandHatch, &mirrored, spacing);
         for entity in &crossing.entities {
             if let Shape::Line([a, b]) = entity.shape {
-                drawing.line(Layer::White, a.mirrored(), b.mirrored());
+                drawing.line(Layer::BandHatch, a.mirrored(), b.mirrored());
             }
         }
     }
@@ -89,18 +93,22 @@ pub fn swatch(drawing: &mut Drawing, corners: Vec<Point>, level: Level, paper: P
 /// The material between bore and outside, in pieces of one level each: their corners.
 ///
 /// Between two places the level is that of the worse of them: the measure does not fall below.
-fn pieces(outside: &Chain, bore: &Chain, curve: &[WallAt], band: f64) -> Vec<(Level, Vec<Point>)> {
+fn pieces(outside: &Chain, bore: &Chain, walls: Walls) -> Vec<(Level, Vec<Point>)> {
     let mut pieces: Vec<(Level, Vec<Point>, Vec<Point>)> = Vec::new();
     let mut end = f64::NEG_INFINITY;
-    for pair in curve.windows(2) {
-        let level = Level::of(pair[0].margin.min(pair[1].margin), band);
-        for [from, to] in between(outside, bore, pair[0].z, pair[1].z) {
+    let pairs = walls.curve.windows(2).map(|pair| {
+        let level = Level::of(pair[0].margin.min(pair[1].margin), walls.band);
+        ([pair[0].z, pair[1].z], level)
+    });
+    // Behind a blind bore there is no wall, but a floor that may reach to the back face.
+    let last = walls.curve.last().map_or(0.0, |at| at.z);
+    let rest = walls.floor.map(|level| ([last, outside.back()], level));
+    for (ends, level) in pairs.chain(rest) {
+        for [from, to] in between(outside, bore, ends) {
             let sides = (outside.side(from, to), bore.side(from, to));
             let (Some([a, b]), Some([c, d])) = sides else { continue };
-            // What lies on the axis is a floor between two holes: it has no bore under it.
-            if c.y == 0.0 && d.y == 0.0 {
-                continue;
-            }
+            let on_axis = c.y == 0.0 && d.y == 0.0;
+            let Some(level) = (if on_axis { walls.floor } else { Some(level) }) else { continue };
             match pieces.last_mut() {
                 Some((last, over, under)) if *last == level && end == from => {
                     over.extend([a, b]);
@@ -120,7 +128,7 @@ fn pieces(outside: &Chain, bore: &Chain, curve: &[WallAt], band: f64) -> Vec<(Le
 }
 
 /// An interval of z, cut where a line of either chain begins or ends in it.
-fn between(outside: &Chain, bore: &Chain, from: f64, to: f64) -> Vec<[f64; 2]> {
+fn between(outside: &Chain, bore: &Chain, [from, to]: [f64; 2]) -> Vec<[f64; 2]> {
     let ends = outside.0.points().iter().chain(bore.0.points()).map(|p| p.x);
     let mut cuts: Vec<f64> = ends.filter(|z| from < *z && *z < to).chain([from, to]).collect();
     cuts.sort_by(f64::total_cmp);
@@ -129,6 +137,11 @@ fn between(outside: &Chain, bore: &Chain, from: f64, to: f64) -> Vec<[f64; 2]> {
 }
 
 impl Chain {
+    /// The greatest z.
+    fn back(&self) -> f64 {
+        self.0.points().iter().map(|p| p.x).fold(0.0, f64::max)
+    }
+
     /// The chain's points at both ends of an interval within which none of its lines ends; none
     /// where it does not reach over it.
     fn side(&self, from: f64, to: f64) -> Option<[Point; 2]> {
@@ -184,7 +197,8 @@ mod tests {
         let outside = chain(&[(0.0, 5.0), (1.0, 5.0), (1.0, 4.0), (4.0, 4.0)]);
         let bore = chain(&[(0.0, 3.0), (4.0, 3.0)]);
         let curve = [at(0.0, -0.1), at(1.5, -0.1), at(2.0, 0.3), at(3.0, 0.4), at(4.0, 0.3)];
-        let found = pieces(&outside, &bore, &curve, 0.02);
+        let walls = Walls { curve: &curve, band: 0.02, floor: None };
+        let found = pieces(&outside, &bore, walls);
         let area = |corners: &[Point]| {
             let next = corners.iter().cycle().skip(1);
             let cross = |(p, q): (&Point, &Point)| p.x * q.y - q.x * p.y;
@@ -194,6 +208,12 @@ mod tests {
         assert_eq!((found[0].0, found[1].0), (Level::Breaks, Level::Some));
         assert!((area(&found[0].1) - 3.0).abs() < 1e-12, "{found:?}");
         assert!((area(&found[1].1) - 2.0).abs() < 1e-12);
+        // Blind at z 2: what lies behind is solid to the axis, 2 long and 4 high.
+        let blind = chain(&[(0.0, 3.0), (2.0, 3.0), (2.0, 0.0), (4.0, 0.0)]);
+        let walls = Walls { curve: &curve[..3], band: 0.02, floor: Some(Level::Much) };
+        let found = pieces(&outside, &blind, walls);
+        assert_eq!(found[1].0, Level::Much);
+        assert!((area(&found[1].1) - 8.0).abs() < 1e-12, "{found:?}");
     }
 
     /// Source: plane geometry: a half circle of radius 1 over (1, 5) is 6 high in its middle.

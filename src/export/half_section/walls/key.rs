@@ -24,7 +24,7 @@ const CAUTION: [&str; 2] = [
 pub fn draw(drawing: &mut Drawing, rows: &[Row], band: f64, top: f64, paper: Paper) {
     let pitch = paper.mm(HEIGHT * LINE);
     let mut y = top - paper.mm(TABLE_BELOW);
-    words(drawing, Point::new(0.0, y), HEIGHT, "Wall over its limit, at the worst, in mm:", paper);
+    words(drawing, Point::new(0.0, y), HEIGHT, "Wall over its limit, at the worst", paper);
     y -= paper.mm(SAMPLE[1] + HEIGHT);
     scale(drawing, band, y, paper);
     y -= paper.mm(TABLE_BELOW);
@@ -68,7 +68,7 @@ fn sample(drawing: &mut Drawing, level: Level, at: Point, [width, height]: [f64;
 
 /// One line a zone; gives the y of the last line's foot.
 fn table(drawing: &mut Drawing, rows: &[Row], first: f64, paper: Paper) -> f64 {
-    let head = ["", "", "", "as drawn", "at worst", "limit", "z", "limit from"];
+    let head = ["", "", "", "as drawn", "at worst", "limit", "from the front", "limit from"];
     let lines: Vec<[String; COLUMNS]> = std::iter::once(head.map(str::to_owned))
         .chain((1..).zip(rows).map(|(number, row)| line(number, row)))
         .collect();

@@ -83,7 +83,7 @@ fn line(drawing: &mut Drawing, mark: &Mark, paper: Paper) {
 
 /// A black line on a white one, to be seen on any shade.
 fn set_off(drawing: &mut Drawing, points: &[Point]) {
-    for layer in [Layer::White, Layer::Note] {
+    for layer in [Layer::Seam, Layer::Note] {
         drawing.polyline(layer, Polyline::straight(points.to_vec()));
     }
 }

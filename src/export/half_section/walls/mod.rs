@@ -20,11 +20,11 @@ use super::{Chain, axis, legend, views};
 use crate::check::{Examination, Finding, Judgement, WallCurve};
 use crate::export::drawing::{Drawing, Shade};
 use crate::section::Section;
-use band::Level;
+use band::{Level, Walls};
 
 /// The part may be this long on paper, in mm: the width of an A3 sheet with its margins. Less, and
 /// a lip of 0.4 mm is a line; more, and it fits no sheet that is printed.
-const GREATEST_LENGTH: f64 = 380.0;
+const GREATEST_LENGTH: f64 = 400.0;
 
 /// A zone's least wall, as the table and the marks have it.
 #[derive(Clone, Copy)]
@@ -45,16 +45,18 @@ pub fn sheet(section: &Section, examination: &Examination, curve: &WallCurve) ->
     let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
     let mut drawing = Drawing::default();
     let band = section.criteria.band.as_mm();
-    band::draw(&mut drawing, &outside, &bore, &curve.worst, band, paper);
+    let rows = rows(examination);
+    let floor = rows.iter().find(|row| row.finding.code == "wall.floor").map(Row::level);
+    let walls = Walls { curve: &curve.worst, band, floor };
+    band::draw(&mut drawing, [&outside, &bore], walls, paper);
     // The half that is cut; the other shows no wall.
     let cut =
         views(&part).entities.into_iter().filter(|e| e.shape.points().iter().any(|p| p.y > 0.0));
     drawing.entities.extend(cut);
     axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
-    let rows = rows(examination);
     let top = mark::draw(&mut drawing, &rows, outside.top(), paper);
     let about = format!(
-        "{}, {length:.2} long; how far the wall is over its limit, at the worst of tolerances, tools and holdings",
+        "{}, {length:.2} long; how far the wall is over its limit, at the worst of tolerances, tools and holdings; sizes in mm",
         section.material
     );
     let base = top + paper.mm(2.0 * legend::HEIGHT * legend::LINE);
