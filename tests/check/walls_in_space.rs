@@ -181,7 +181,9 @@ fn random_walls_between_triangles() {
         });
         let Ok(examination) = verdicts(&section) else { continue };
         let triangles = Triangles::of(&section);
-        for finding in examination.findings.iter().filter(|f| f.code.starts_with("wall.")) {
+        // The worst of them is of another section: the one with the least material.
+        let walls = examination.findings.iter().filter(|f| f.code.starts_with("wall."));
+        for finding in walls.filter(|f| f.code != "wall.worst") {
             let (code, wall) = (finding.code, finding.measured);
             assert!(wall.is_finite(), "{finding:?}");
             if code == "wall.thread-over-thread" {

@@ -86,7 +86,7 @@ fn every_judged_wall_has_its_line_and_its_number() {
 /// chamfer, less the bores.
 #[test]
 fn the_band_covers_the_cut_material() {
-    let (_, drawing) = drawn(&section::r1());
+    let (_, drawing) = drawn(&sections()[0]);
     let crest = 8.05 / 2.0 - 0.55 * 3.0_f64.sqrt() * 5.0 / 16.0;
     let outside = 21.0 * (4.85 + 5.7) / 2.0 + 11.0 * 5.0 - 0.5 * 0.5 / 2.0;
     let bores = 1.2 * 4.45 + (4.6 - 1.2) * 4.15 + (13.5 - 4.6) * crest + (32.0 - 13.5) * 3.45;

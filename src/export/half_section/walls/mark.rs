@@ -15,8 +15,8 @@ const NUMBER_GAP: f64 = 3.0;
 const KNEE: f64 = 4.0;
 /// From there to the numbers' feet. Less, and leaders lie too flat to be followed.
 const RISE: f64 = 9.0;
-/// Between a leader and its number, on paper.
-const FOOT: f64 = 1.2;
+/// Between a leader and its number, on paper. Less, and it touches a comma.
+const FOOT: f64 = 1.5;
 /// Half the length of the stroke across each end of a mark, on paper: as on a dimension line.
 const TICK: f64 = 1.0;
 
