@@ -14,5 +14,9 @@ mod slices;
 mod room;
 #[path = "check/verdicts.rs"]
 mod verdicts;
+#[path = "check/wall_curve.rs"]
+mod wall_curve;
+#[path = "check/walls_by_hand.rs"]
+mod walls_by_hand;
 #[path = "check/walls_in_space.rs"]
 mod walls_in_space;

@@ -27,13 +27,14 @@ fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
-const NAMES: [&str; 6] = [
+const NAMES: [&str; 7] = [
     "half-section.dxf",
     "half-section.svg",
     "report.json",
     "section-plain.step",
     "section.step",
     "section.stl",
+    "walls.svg",
 ];
 
 fn json(bytes: &[u8]) -> serde_json::Value {

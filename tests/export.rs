@@ -8,3 +8,5 @@ mod dxf_file;
 mod half_section;
 #[path = "export/svg.rs"]
 mod svg_file;
+#[path = "export/walls.rs"]
+mod walls;

@@ -70,7 +70,7 @@ pub fn replace(
 
 /// The name under which a set is prepared, and the old one is left until it is cleared: hidden,
 /// in the same folder and so on the same disk.
-fn beside(folder: &Path) -> PathBuf {
+pub(super) fn beside(folder: &Path) -> PathBuf {
     let name = folder.file_name().unwrap_or(OsStr::new("set"));
     let mut hidden = OsStr::new(".").to_owned();
     hidden.push(name);
@@ -144,7 +144,11 @@ fn sync(folder: &Path) -> io::Result<()> {
     if cfg!(unix) { fs::File::open(folder)?.sync_all() } else { Ok(()) }
 }
 
-fn attempt<T>(doing: &'static str, path: &Path, done: io::Result<T>) -> Result<T, ArchiveError> {
+pub(super) fn attempt<T>(
+    doing: &'static str,
+    path: &Path,
+    done: io::Result<T>,
+) -> Result<T, ArchiveError> {
     done.map_err(|source| ArchiveError { doing, path: path.to_owned(), source })
 }
 

@@ -1,13 +1,18 @@
-//! `check`: the same verdicts as `make`, and nothing written; what a check means.
+//! `check`: the same verdicts as `make`, and nothing written but the picture that is asked for;
+//! what a check means.
+
+use std::path::{Path, PathBuf};
 
 use super::explain;
 use super::make::load;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
 use super::{table, tight};
+use crate::archive;
 use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
 use crate::design::Library;
 use crate::export;
+use crate::section::Section;
 
 /// What is asked of [`check`].
 pub(super) struct Request {
@@ -21,6 +26,8 @@ pub(super) struct Request {
     pub list: bool,
     /// Whether the room of all sizes is to be shown.
     pub room: bool,
+    /// Where the walls are to be drawn.
+    pub picture: Option<PathBuf>,
     /// Limits that go over the material's and the design's.
     pub limits: Vec<String>,
 }
@@ -57,6 +64,11 @@ pub(super) fn check(
             return Outcome::Wrong;
         }
     };
+    if let Some(path) = &request.picture
+        && let Some(outcome) = draw(path, &resolved.section, &examination, screen)
+    {
+        return outcome;
+    }
     if !explained.is_empty() {
         for check in &explained {
             print(&explain::meaning(check, screen.style()));
@@ -107,4 +119,31 @@ fn explained(request: &Request, screen: Screen) -> Option<Vec<&'static CheckInfo
 fn of(mut examination: Examination, checks: &[&CheckInfo]) -> Examination {
     examination.findings.retain(|finding| checks.iter().any(|check| check.code == finding.code));
     examination
+}
+
+/// Draws the walls into a file; says what went wrong, if anything did.
+fn draw(
+    path: &Path,
+    section: &Section,
+    examination: &Examination,
+    screen: Screen,
+) -> Option<Outcome> {
+    let svg = match export::walls_svg(section, examination) {
+        Ok(svg) => svg,
+        Err(error) => {
+            screen.complain(error.code(), error.to_string());
+            return Some(Outcome::Wrong);
+        }
+    };
+    let other = std::fs::read(path).is_ok_and(|bytes| !bytes.starts_with(b"<svg"));
+    if other {
+        let path = path.display();
+        screen.complain("picture.exists", format!("{path} is there already and is no picture"));
+        return Some(Outcome::Wrong);
+    }
+    if let Err(error) = archive::replace_file(path, svg.as_bytes()) {
+        screen.complain(error.code(), error.to_string());
+        return Some(Outcome::Failed);
+    }
+    None
 }

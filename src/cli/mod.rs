@@ -105,6 +105,9 @@ enum Command {
         /// Show how far each size may be off before a verdict gets worse
         #[arg(long)]
         room: bool,
+        /// Draw the walls into this file, as SVG; over one that is there
+        #[arg(long, value_name = "FILE")]
+        picture: Option<PathBuf>,
         /// List all checks
         #[arg(long)]
         list: bool,
@@ -144,8 +147,9 @@ pub fn run() -> ExitCode {
             let request = make::Request { design: &design, out: &out, chord, only, parts, limits };
             make::make(&library, &request, screen)
         }
-        Command::Check { design, json, only, explain, room, list, limit } => {
-            let request = check::Request { json, only, explain, room, list, limits: limit };
+        Command::Check { design, json, only, explain, room, picture, list, limit } => {
+            let request =
+                check::Request { json, only, explain, room, picture, list, limits: limit };
             check::check(&library, design.as_deref(), &request, screen)
         }
         Command::New { name } => new::new(&name, screen),

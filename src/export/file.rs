@@ -5,7 +5,9 @@ use super::order::Order;
 use super::part::of_parts;
 use super::report::{MeshPart, report};
 use super::step::{plain_step, section_step};
-use super::{Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, stl};
+use super::{
+    Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, stl, walls_svg,
+};
 use crate::check::Examination;
 use crate::section::Section;
 use crate::solid::Body;
@@ -27,7 +29,7 @@ impl File {
 }
 
 /// The section's own names: what is of this list in a design's folder is ours.
-pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, SVG, REPORT];
+pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, SVG, WALLS, REPORT];
 
 /// The name of the report.
 pub const REPORT: &str = "report.json";
@@ -37,14 +39,16 @@ const STEP: &str = "section.step";
 const PLAIN_STEP: &str = "section-plain.step";
 const DXF: &str = "half-section.dxf";
 const SVG: &str = "half-section.svg";
+const WALLS: &str = "walls.svg";
 
 /// The section's files but for the report, and the kind of each.
-pub(super) const SECTION_FILES: [(&str, Kind); 5] = [
+pub(super) const SECTION_FILES: [(&str, Kind); 6] = [
     (STL, Kind::Stl),
     (STEP, Kind::Step),
     (PLAIN_STEP, Kind::Step),
     (DXF, Kind::Dxf),
     (SVG, Kind::Svg),
+    (WALLS, Kind::Svg),
 ];
 
 /// What the files of a section, and of the parts beside it, are made from.
@@ -89,6 +93,7 @@ pub fn files(
     }
     if order.section_as(Kind::Svg) {
         files.push(File::new(SVG, half_section_svg(section)));
+        files.push(File::new(WALLS, walls_svg(section, examination)?));
     }
     for part in parts {
         files.extend(part.files(section, &order.kinds)?);

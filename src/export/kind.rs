@@ -11,7 +11,7 @@ pub enum Kind {
     Step,
     /// The half-section, to measure and cut from.
     Dxf,
-    /// The half-section, to look at.
+    /// The half-section, and its walls, to look at.
     Svg,
     /// The measures; written with any of the others too.
     Report,

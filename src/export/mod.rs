@@ -4,7 +4,7 @@
 //!   Mesh    -> stl            section.stl, to print, and NAME.stl of each part beside it
 //!   Body    -> step           section.step and section-plain.step, for CAD and CAM; NAME.step
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
-//!                           -> Sheet   -> svg   half-section.svg, to look at
+//!                           -> Sheet   -> svg   half-section.svg, walls.svg, to look at
 //!   all of them -> report     report.json, for other programs
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
@@ -32,6 +32,7 @@ pub use part::{MadePart, Meshed, part_file_names};
 pub use report::{FORMAT, checks_json};
 pub use stl::stl;
 
+use crate::check::{Examination, WallCurve};
 use crate::section::Section;
 
 /// The bytes of `half-section.dxf`: [`half_section::geometry`] as ASCII DXF R2000, 1:1, in mm.
@@ -45,4 +46,14 @@ pub fn half_section_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
 /// The text of `half-section.svg`: [`half_section::sheet`] as a picture that stands alone.
 pub fn half_section_svg(section: &Section) -> String {
     svg::write(&half_section::sheet(section))
+}
+
+/// The text of `walls.svg`: [`half_section::walls_sheet`] as a picture that stands alone, of a
+/// section and what its examination found.
+///
+/// # Errors
+/// [`ExportError::Solid`] where the section can't be built at an end of its tolerances.
+pub fn walls_svg(section: &Section, examination: &Examination) -> Result<String, ExportError> {
+    let curve = WallCurve::new(section).map_err(ExportError::Solid)?;
+    Ok(svg::write(&half_section::walls_sheet(section, examination, &curve)))
 }

@@ -47,7 +47,14 @@ mod tests {
         assert_eq!(names("report", &["section"]), ["report.json"]);
         assert_eq!(
             names("step,svg", &["section", "unit"]),
-            ["section.step", "section-plain.step", "half-section.svg", "unit.step", "report.json"]
+            [
+                "section.step",
+                "section-plain.step",
+                "half-section.svg",
+                "walls.svg",
+                "unit.step",
+                "report.json"
+            ]
         );
         assert_eq!(names("stl", &["blank-2"]), ["blank-2.stl", "report.json"]);
     }

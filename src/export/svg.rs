@@ -42,8 +42,9 @@ fn group(svg: &mut String, sheet: &Sheet, layer: Layer) {
     let line = layer.line();
     let _ = write!(
         svg,
-        "<g class=\"{}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{}\" stroke-linejoin=\"round\"",
+        "<g class=\"{}\" fill=\"none\" stroke=\"{}\" stroke-width=\"{}\" stroke-linejoin=\"round\"",
         layer.name(),
+        layer.colour(),
         number(line.width() / sheet.scale)
     );
     let pattern: Vec<f64> = line.pattern().iter().map(|size| size / sheet.scale).collect();
@@ -88,6 +89,10 @@ fn shape(svg: &mut String, entity: &Entity, pattern: &[f64]) {
         Shape::Triangle(points) => {
             let points = list(points);
             writeln!(svg, "<polygon points=\"{points}\" fill=\"#000\" stroke=\"none\"/>")
+        }
+        Shape::Area(corners, shade) => {
+            let (points, fill) = (list(corners), shade.colour());
+            writeln!(svg, "<polygon points=\"{points}\" fill=\"{fill}\" stroke=\"none\"/>")
         }
         Shape::Text(text) => {
             let [x, y] = place(text.at);

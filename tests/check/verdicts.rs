@@ -85,6 +85,7 @@ fn walls_of_the_bores() {
 fn walls_of_the_tenon() {
     let relief = changed(|s| s.tenon.relief.as_mut().unwrap().diameter = mm(8.4));
     helped("wall.relief", &relief);
+    helped("wall.shoulder-corner", &relief);
     helped("wall.tenon", &changed(|s| set_diameter(s, Item::ThroughBore, 7.4)));
     helped("wall.tenon-tip", &changed(|s| s.tenon.chamfer = LeadChamfer::at_45(mm(0.7))));
 }
@@ -526,4 +527,30 @@ fn a_collar_on_its_seat_does_not_pass_the_bore_behind_it() {
         let clear = examination.finding("clear.unit").unwrap();
         assert_eq!(clear.detail("collar in clearance bore"), None, "{depth}");
     }
+}
+/// A cap thread that begins a little in front of the end of the unit's: wide enough it holds,
+/// else the roots lie too near, and a unit's thread that ends sooner helps. By hand: from root to
+/// root, 8.15 being the greatest of the unit's thread, less the offset.
+#[test]
+fn a_cap_thread_over_the_unit_thread() {
+    let capped = |designation: &str| {
+        let thread = basic_thread(Item::CapThread, Side::External, designation, 11.72, 16.0);
+        changed(|s| {
+            let (major, z) = (thread.form.crest, |z| Station::new(thread.form.crest, mm(z)));
+            let plain = |at: f64| Station::new(mm(12.0), mm(at));
+            let runs = [plain(11.0), z(11.72), z(16.0), plain(16.0), plain(21.0)];
+            s.grip = Grip::plain(mm(12.0), runs.into_iter().map(GripRun::straight).collect());
+            assert!(major > mm(10.0));
+            s.grip.thread = Some(CapThread { run: 2, thread: thread.clone() });
+        })
+    };
+    let code = "wall.thread-over-thread";
+    assert_eq!(of(&capped("M12x1"), code), Verdict::Holds);
+    let near = capped("M10.6x0.75");
+    let found = verdicts(&near).unwrap();
+    let worst = found.finding(code).and_then(|f| f.detail("at the worst")).unwrap();
+    let root = (10.6 - 0.625 * 3.0_f64.sqrt() * 0.75) / 2.0;
+    assert!((worst - (root - 8.15 / 2.0 - 0.05)).abs() < 1e-9, "{worst}");
+    let advice = does_not_hold(code, &near, Verdict::Breaks);
+    assert!(matches!(advice, Advice::Change(_)), "{advice}");
 }

@@ -20,6 +20,7 @@ STEP = "section.step"
 PLAIN_STEP = "section-plain.step"
 DXF = "half-section.dxf"
 SVG = "half-section.svg"
+WALLS = "walls.svg"
 REPORT = "report.json"
 
 # Layer of the DXF that carries the visible edges and nothing else.

@@ -5,9 +5,9 @@ use crate::check::words;
 use crate::quantity::Length;
 use crate::section::{Feature, Item, Section};
 
-/// Points farther apart than this are two places, in millimetres: less can't be told with a
-/// caliper.
-const SAME_PLACE: f64 = 0.01;
+/// Points farther apart along z than this are two places, in millimetres: as much as a mark on a
+/// drill is off. Less, and every slope is said to have its worst place elsewhere.
+const SAME_PLACE: f64 = 0.3;
 
 /// "at the worst: clearance bore cut 8.35, tenon's thread 8.93 at its root, 0.05 off the axis by a
 /// change of holding; there at z 12.30, ...": what is not as drawn, and where, if elsewhere.

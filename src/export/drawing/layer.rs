@@ -5,6 +5,12 @@ use super::LineKind;
 /// A layer: a name and one kind of line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
+    /// Shaded areas.
+    Band,
+    /// White hatching of shaded areas.
+    BandHatch,
+    /// White seams that set a line off from a shaded area.
+    Seam,
     /// Hatching of cut material.
     Hatch,
     /// What the part meets, drawn where it sits: the nib unit.
@@ -29,7 +35,10 @@ pub enum Layer {
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
+        Self::Band,
+        Self::BandHatch,
+        Self::Seam,
         Self::Hatch,
         Self::Mate,
         Self::Outline,
@@ -45,6 +54,9 @@ impl Layer {
     /// Its name in every file.
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Band => "band",
+            Self::BandHatch => "band-hatch",
+            Self::Seam => "seam",
             Self::Hatch => "hatch",
             Self::Mate => "mate",
             Self::Outline => "outline",
@@ -63,11 +75,23 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
-            Self::Hatch | Self::Thread | Self::Note => LineKind::ContinuousNarrow,
+            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd | Self::Seam => {
+                LineKind::ContinuousWide
+            }
+            Self::Band | Self::BandHatch | Self::Hatch | Self::Thread | Self::Note => {
+                LineKind::ContinuousNarrow
+            }
             Self::ThreadEndHidden => LineKind::DashedNarrow,
             Self::Axis => LineKind::LongDashedDotted,
             Self::Mate => LineKind::LongDashedDoubleDotted,
+        }
+    }
+
+    /// The colour of its lines, as SVG and HTML write it.
+    pub const fn colour(self) -> &'static str {
+        match self {
+            Self::BandHatch | Self::Seam => "#fff",
+            _ => "#000",
         }
     }
 }

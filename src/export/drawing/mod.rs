@@ -10,11 +10,13 @@
 mod layer;
 mod line_kind;
 mod polyline;
+mod shade;
 mod text;
 
 pub use layer::Layer;
 pub use line_kind::LineKind;
 pub use polyline::{Polyline, Segment};
+pub use shade::Shade;
 pub use text::{Anchor, CAPITAL_PER_EM, Text};
 
 /// A point of a drawing, in millimetres.
@@ -49,6 +51,8 @@ pub enum Shape {
     Polyline(Polyline),
     /// A filled triangle: an arrowhead.
     Triangle([Point; 3]),
+    /// A shaded polygon, from each corner to the next and from the last to the first.
+    Area(Vec<Point>, Shade),
     /// Words.
     Text(Text),
 }
@@ -60,6 +64,7 @@ impl Shape {
             Self::Line(points) => points,
             Self::Polyline(chain) => chain.points(),
             Self::Triangle(points) => points,
+            Self::Area(corners, _) => corners,
             Self::Text(text) => std::slice::from_ref(&text.at),
         }
     }
@@ -99,6 +104,13 @@ impl Drawing {
     /// Adds a filled triangle.
     pub fn triangle(&mut self, layer: Layer, corners: [Point; 3]) {
         self.entities.push(Entity { layer, shape: Shape::Triangle(corners) });
+    }
+
+    /// Adds a shaded polygon; nothing where it has no area to shade.
+    pub fn area(&mut self, layer: Layer, corners: Vec<Point>, shade: Shade) {
+        if corners.len() > 2 {
+            self.entities.push(Entity { layer, shape: Shape::Area(corners, shade) });
+        }
     }
 
     /// Adds words; nothing where there are none.

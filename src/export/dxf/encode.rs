@@ -109,6 +109,14 @@ fn shape(shape: &Shape) -> EntityType {
             fourth_corner: point(*c),
             ..Solid::default()
         }),
+        // A shade is for the eye: what is measured is the border.
+        Shape::Area(corners, _) => {
+            let vertex = |p: &Point| LwPolylineVertex { x: p.x, y: p.y, ..Default::default() };
+            let vertices = corners.iter().map(vertex).collect();
+            let mut border = LwPolyline { vertices, ..LwPolyline::default() };
+            border.set_is_closed(true);
+            EntityType::LwPolyline(border)
+        }
         Shape::Text(text) => EntityType::Text(words(text)),
     }
 }

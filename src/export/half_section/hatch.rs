@@ -5,10 +5,15 @@ use std::f64::consts::{FRAC_PI_4, PI, TAU};
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
 use crate::solid::Meridian;
 
+/// Hatches cut material, on its layer.
+pub fn hatch(drawing: &mut Drawing, boundary: &Polyline, spacing: f64) {
+    hatch_on(drawing, Layer::Hatch, boundary, spacing);
+}
+
 /// Hatches the inside of a chain that ends where it begins: lines at 45 degrees, `spacing` apart,
 /// each cut to the material. The lines are those of a grid through the origin, moved by half a
 /// spacing, so that equal sections are hatched alike.
-pub fn hatch(drawing: &mut Drawing, boundary: &Polyline, spacing: f64) {
+pub fn hatch_on(drawing: &mut Drawing, layer: Layer, boundary: &Polyline, spacing: f64) {
     // On a line of the hatching y - x is the same everywhere; lines lie `step` apart in it.
     let step = spacing * std::f64::consts::SQRT_2;
     let sides: Vec<Side> = boundary.segments().flat_map(Side::of).collect();
@@ -25,7 +30,7 @@ pub fn hatch(drawing: &mut Drawing, boundary: &Polyline, spacing: f64) {
         let mut meets: Vec<Point> = sides.iter().filter_map(|side| side.crossing(c)).collect();
         meets.sort_by(|a, b| a.x.total_cmp(&b.x));
         for pair in meets.chunks_exact(2) {
-            drawing.line(Layer::Hatch, pair[0], pair[1]);
+            drawing.line(layer, pair[0], pair[1]);
         }
     }
 }

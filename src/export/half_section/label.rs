@@ -91,7 +91,7 @@ fn targets(section: &Section) -> Vec<(char, Point)> {
 
 /// Places in the order of the wanted ones, at least `gap` apart, moved as little as that allows
 /// (least squares: neighbours that are too close share their mean).
-fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
+pub fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
     // Without the gaps the places only have to ascend: pool neighbours that do not.
     let mut pools: Vec<(f64, usize)> = Vec::new();
     for (n, place) in wanted.iter().enumerate() {

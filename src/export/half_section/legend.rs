@@ -10,11 +10,11 @@ use crate::solid::Meridian;
 /// Height of the title on paper, in mm (ISO 3098-1: 2.5, 3.5, 5).
 const TITLE: f64 = 5.0;
 /// Height of all other words. Greater, and the table outweighs the picture.
-const HEIGHT: f64 = 2.5;
+pub const HEIGHT: f64 = 2.5;
 /// From one line of words to the next, in heights. Less, and g touches the next line's M.
-const LINE: f64 = 1.8;
+pub const LINE: f64 = 1.8;
 /// Between two columns, on paper, in mm.
-const COLUMN_GAP: f64 = 5.0;
+pub const COLUMN_GAP: f64 = 5.0;
 /// Between the part and the ruler, on paper, in mm: the chain of the outside stays apart.
 const RULER_BELOW: f64 = 5.0;
 /// Length of a ruler's ticks, on paper, in mm.
@@ -24,7 +24,7 @@ const TICK_GAP: f64 = 9.0;
 /// Steps that a ruler may have, in mm of the part.
 const STEPS: [f64; 6] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0];
 /// Between the ruler and the table, on paper, in mm. Less, and they are read as one.
-const TABLE_BELOW: f64 = 9.0;
+pub const TABLE_BELOW: f64 = 9.0;
 /// Length of the sample of the mate's line, on paper, in mm: a pattern and a dash, somewhat
 /// shortened.
 const SAMPLE: f64 = 12.0;
@@ -56,15 +56,19 @@ pub fn draw(drawing: &mut Drawing, section: &Section, place: &Place, paper: Pape
 }
 
 fn title(drawing: &mut Drawing, section: &Section, top: f64, paper: Paper) {
-    let mut base = top + paper.mm(2.0 * HEIGHT * LINE);
     let about = format!(
         "{}, {:.2} long; upper half cut, lower half from outside",
         section.material,
         section.length()
     );
-    words(drawing, Point::new(0.0, base), HEIGHT, &about, paper);
+    headed(drawing, [&section.name, &about], top + paper.mm(2.0 * HEIGHT * LINE), paper);
+}
+
+/// Draws a name, and under it a line about it with its feet at `base`.
+pub fn headed(drawing: &mut Drawing, [name, about]: [&str; 2], mut base: f64, paper: Paper) {
+    words(drawing, Point::new(0.0, base), HEIGHT, about, paper);
     base += paper.mm(TITLE_ABOVE);
-    for line in broken(&section.name).iter().rev() {
+    for line in broken(name).iter().rev() {
         words(drawing, Point::new(0.0, base), TITLE, line, paper);
         base += paper.mm(TITLE * LINE);
     }
@@ -87,7 +91,7 @@ fn broken(title: &str) -> Vec<String> {
 }
 
 /// A ruler from the front face; gives the y of its foot.
-fn ruler(drawing: &mut Drawing, length: f64, bottom: f64, paper: Paper) -> f64 {
+pub fn ruler(drawing: &mut Drawing, length: f64, bottom: f64, paper: Paper) -> f64 {
     let y = bottom - paper.mm(RULER_BELOW);
     let step = STEPS.into_iter().find(|s| *s >= paper.mm(TICK_GAP)).unwrap_or(100.0);
     let at = |x: f64, down: f64| Point::new(x, y - paper.mm(down));
@@ -243,7 +247,7 @@ fn span(from: Length, to: Length) -> String {
 }
 
 /// Draws words from a point on; gives their width.
-fn words(drawing: &mut Drawing, at: Point, height: f64, words: &str, paper: Paper) -> f64 {
+pub fn words(drawing: &mut Drawing, at: Point, height: f64, words: &str, paper: Paper) -> f64 {
     let text = line(at, paper.mm(height), words);
     let width = text.width();
     drawing.text(Layer::Note, text);

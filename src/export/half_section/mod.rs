@@ -23,8 +23,10 @@ mod label;
 mod legend;
 mod sheet;
 mod thread;
+mod walls;
 
 pub use sheet::{Sheet, sheet};
+pub use walls::sheet as walls_sheet;
 
 use self::chain::Chain;
 use super::drawing::{Drawing, Layer, Point, Polyline};

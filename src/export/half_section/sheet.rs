@@ -7,7 +7,7 @@ use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
 use crate::section::Section;
 
 /// Scales of ISO 5455 for enlargement, and full size.
-const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
+pub const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
 /// The part may be this long on paper, in mm: a page's width. More, and the picture is shrunk
 /// where it is shown; less, and a section of 40 mm is drawn 2:1, where tenths are lost.
 const GREATEST_LENGTH: f64 = 250.0;
@@ -15,9 +15,9 @@ const GREATEST_LENGTH: f64 = 250.0;
 /// narrower, and the hatching turns grey.
 const HATCH_SPACING: f64 = 1.6;
 /// The axis goes beyond the part by this much on paper, in mm (ISO 128-2: a little).
-const AXIS_BEYOND: f64 = 4.0;
+pub const AXIS_BEYOND: f64 = 4.0;
 /// White round everything, on paper, in mm.
-const MARGIN: f64 = 5.0;
+pub const MARGIN: f64 = 5.0;
 
 /// A drawing with its scale and what it is called.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub struct Sheet {
 /// Turns sizes on paper into sizes of the drawing.
 #[derive(Clone, Copy, Debug)]
 pub struct Paper {
-    scale: f64,
+    pub scale: f64,
 }
 
 impl Paper {
