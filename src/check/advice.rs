@@ -51,13 +51,20 @@ pub(super) fn advise(trial: &Trial, findings: &mut [Finding]) {
 impl Trials<'_> {
     /// The smallest change that makes a finding hold; of those within a step of it the one to
     /// make first.
+    ///
+    /// A size along which the first step gains nothing is passed over; only where no other helps
+    /// is it followed: the room of a groove is the same until the ridge finds it deep enough.
     fn best(&mut self, code: &'static str) -> Option<Change> {
+        self.smallest(code, false).or_else(|| self.smallest(code, true))
+    }
+
+    fn smallest(&mut self, code: &'static str, patient: bool) -> Option<Change> {
         let size = |change: &Change| (change.to - change.from).abs();
         let mut found: Vec<Change> = Vec::new();
         let mut reach = f64::INFINITY;
         for parameter in 0..self.parameters.len() {
             for side in [1, -1] {
-                if let Some(change) = self.along(code, parameter, side, reach) {
+                if let Some(change) = self.along(code, parameter, (side, patient), reach) {
                     reach = reach.min(size(&change) + 1.0 / STEPS_PER_MM);
                     found.push(change);
                 }
@@ -75,12 +82,13 @@ impl Trials<'_> {
         &mut self,
         code: &'static str,
         parameter: usize,
-        side: i32,
+        (side, patient): (i32, bool),
         reach: f64,
     ) -> Option<Change> {
         let from = self.parameters[parameter].get(self.trial.section)?;
         let within = |to: f64| (to - from).abs() < reach;
-        let mut last = of(&self.before, code)?.spare + LEAST_GAIN;
+        let least_gain = if patient { -LEAST_GAIN } else { LEAST_GAIN };
+        let mut last = of(&self.before, code)?.spare + least_gain;
         // The last two strides: a measure between two limits may have its best before the last.
         let mut passed = [0, 0];
         for stride in STRIDES {
@@ -90,7 +98,7 @@ impl Trials<'_> {
             let score = self.trial(parameter, stride * side).and_then(|s| of(s, code));
             let better = score.filter(|score| score.spare >= last);
             if stride == 1 && better.is_none() {
-                // Where the first step does not help, none does: a measure between two limits
+                // Where the first step does harm, none helps: a measure between two limits
                 // has one best value, any other is better the farther the change goes.
                 return None;
             }
