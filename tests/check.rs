@@ -4,13 +4,23 @@
 mod common;
 #[path = "check/fixtures.rs"]
 mod fixtures;
+#[path = "check/half_planes.rs"]
+mod half_planes;
 #[path = "check/measures.rs"]
 mod measures;
 #[path = "check/properties.rs"]
 mod properties;
 #[path = "check/slices.rs"]
 mod slices;
+#[path = "check/practice.rs"]
+mod practice;
+#[path = "check/thread_standards.rs"]
+mod thread_standards;
+#[path = "check/threads.rs"]
+mod threads;
 #[path = "check/verdicts.rs"]
 mod verdicts;
 #[path = "check/walls_in_space.rs"]
 mod walls_in_space;
+#[path = "check/written.rs"]
+mod written;
