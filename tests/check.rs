@@ -8,12 +8,14 @@ mod fixtures;
 mod half_planes;
 #[path = "check/measures.rs"]
 mod measures;
-#[path = "check/properties.rs"]
-mod properties;
-#[path = "check/slices.rs"]
-mod slices;
 #[path = "check/practice.rs"]
 mod practice;
+#[path = "check/properties.rs"]
+mod properties;
+#[path = "check/room.rs"]
+mod room;
+#[path = "check/slices.rs"]
+mod slices;
 #[path = "check/thread_standards.rs"]
 mod thread_standards;
 #[path = "check/threads.rs"]

@@ -401,3 +401,59 @@ fn unknown_kinds_are_refused_with_those_there_are() {
     }
     assert!(!home.path().join("out").exists());
 }
+
+/// Codes, limits and meanings at the command line.
+#[test]
+fn checks_are_listed_explained_and_picked() {
+    let folder = tempfile::tempdir().unwrap();
+    let check = |arguments: &[&str]| run(folder.path(), &[&["check"], arguments].concat());
+    let listed = out(&check(&["--list"]));
+    let meaning = check(&["--explain", "wall.lip"]);
+    assert_eq!(status(&meaning), 0);
+    assert!(out(&meaning).starts_with("wall.lip: "));
+    let found = out(&check(&["demo", "--explain", "wall.lip"]));
+    assert!(found.contains("limit") && found.contains("common practice"));
+    let picked = json(&check(&["demo", "--json", "--only", "wall.*,clear.seat"]).stdout);
+    let codes: Vec<&str> = ["checks", "information"]
+        .iter()
+        .flat_map(|kind| picked[kind].as_array().unwrap())
+        .map(|check| check["code"].as_str().unwrap())
+        .collect();
+    assert!(codes.contains(&"wall.lip") && codes.contains(&"clear.seat"));
+    assert!(codes.iter().all(|code| code.starts_with("wall.") || *code == "clear.seat"));
+    assert!(codes.iter().all(|code| listed.contains(&format!("{code} "))));
+    let unknown = check(&["demo", "--only", "wall.lipp"]);
+    assert_eq!(status(&unknown), 2);
+    assert!(err(&unknown).contains("did you mean wall.lip?"), "{}", err(&unknown));
+    assert_eq!(status(&check(&[])), 2);
+}
+
+/// Material, design, command line: the later goes over the earlier, and each says so.
+#[test]
+fn limits_come_from_three_places() {
+    let folder = tempfile::tempdir().unwrap();
+    let source = |arguments: &[&str]| {
+        let output =
+            run(folder.path(), &[&["check", "--json", "--only", "wall.lip"], arguments].concat());
+        let found = json(&output.stdout);
+        let of = |key: &str| found["checks"][0][key].clone();
+        (
+            of("limit").as_f64().unwrap(),
+            of("limit_source").as_str().unwrap().to_owned(),
+            status(&output),
+        )
+    };
+    assert_eq!(source(&["demo"]), (0.4, "cast-resin: common practice".into(), 0));
+    let design = "format = 1\nlike = \"demo\"\nname = \"own\"\n[limits.walls]\nlip = 0.45\n";
+    std::fs::write(folder.path().join("own.toml"), design).unwrap();
+    assert_eq!(source(&["own.toml"]), (0.45, "this design".into(), 1));
+    let typed = source(&["own.toml", "--limit", "walls.lip=0.35"]);
+    assert_eq!(typed, (0.35, "command line".into(), 0));
+    let both = ["demo", "--limit", "wals.lip=0.3", "--limit", "walls.lip=true"];
+    let wrong = run(folder.path(), &[&["check"], &both[..]].concat());
+    assert_eq!(status(&wrong), 2);
+    assert!(
+        err(&wrong).contains("the command line:1:1")
+            && err(&wrong).contains("the command line:2:11")
+    );
+}

@@ -498,10 +498,13 @@ fn the_files_in_the_guide_resolve() {
     let guide = include_str!("../profiles/README.md");
     let blocks: Vec<&str> =
         guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
-    let [unit, design, material] = blocks[..] else { panic!("{} files", blocks.len()) };
-    let design =
-        design.replace("\"demo-unit\"", "\"u.toml\"").replace("\"cast-resin\"", "\"m.toml\"");
-    let files = folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material)]);
+    let [unit, design, material, maker] = blocks[..] else { panic!("{} files", blocks.len()) };
+    let design = design
+        .replace("\"demo-unit\"", "\"u.toml\"")
+        .replace("\"cast-resin\"", "\"m.toml\"")
+        .replace("\"bench\"", "\"k.toml\"");
+    let files =
+        folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material), ("k.toml", maker)]);
     // It shows keys that shut each other out only in their comments, and sets all the others.
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
@@ -540,4 +543,66 @@ fn threads_are_cut_as_asked() {
     near(unit.to, 11.75 + 4.0 * 0.55);
     let RunOut::Lead(lead) = unit.run_outs[1] else { panic!("{:?}", unit.run_outs) };
     near(lead, 4.0 * 0.55);
+}
+
+/// The unit of the demo with another reading of its pitch.
+fn with_pitch(pitch: &str) -> Result<Resolved, sectionwright::design::Failure> {
+    let unit = format!("format = 1\nlike = \"demo-unit\"\n[thread]\npitch = {pitch}\n");
+    let design = "format = 1\nlike = \"demo\"\nunit = \"u.toml\"\n";
+    let files = folder(&[("d.toml", design), ("u.toml", &unit)]);
+    load(&Library::default(), &path(&files, "d.toml"))
+}
+
+/// A gauge leaves no other pitch, and none but the name's.
+#[test]
+fn a_gauge_decides_between_pitches() {
+    let pitches = |pitch: &str| {
+        let unit = with_pitch(pitch).unwrap().section.unit;
+        let others: Vec<f64> = unit.other_pitches.iter().map(|p| p.as_mm()).collect();
+        (unit.thread.form.pitch.as_mm(), others)
+    };
+    // Keys of a pitch are laid over the demo's, its gauge with them.
+    let (pitch, others) = pitches("{ over = 3.60, turns = 6, uncertainty = 0.03 }");
+    assert_eq!((pitch, others.len()), (0.6, 0));
+    let (pitch, others) =
+        pitches("{ over = 3.60, turns = 6, uncertainty = 0.03, gauge = \"0.6 mm\" }");
+    assert_eq!((pitch, others.len()), (0.6, 0));
+    assert!(with_pitch("{ over = 3.60, turns = 6, gauge = 0.605 }").is_err());
+}
+
+/// By hand: without a gauge 42 TPI is left beside 0.6; 6.03 over 10 turns, to 0.005, is 0.603,
+/// which no pitch in use is; 7.2 over 10 is another thread.
+#[test]
+fn without_a_gauge_the_reading_decides() {
+    let unit = |pitch: &str| {
+        let text = include_str!("../profiles/units/demo-unit.toml");
+        let line = text.lines().find(|line| line.starts_with("pitch")).unwrap();
+        let design = "format = 1\nlike = \"demo\"\nunit = \"u.toml\"\n";
+        let text = text.replace(line, &format!("pitch = {pitch}"));
+        let files = folder(&[("d.toml", design), ("u.toml", &text)]);
+        load(&Library::default(), &path(&files, "d.toml")).map(|resolved| resolved.section.unit)
+    };
+    let rival = unit("{ over = 3.60, turns = 6, uncertainty = 0.03 }").unwrap();
+    assert_eq!(rival.thread.form.pitch, mm(0.6));
+    assert_eq!(rival.other_pitches.len(), 1);
+    assert!((rival.other_pitches[0].as_mm() - 25.4 / 42.0).abs() < 1e-12);
+    let read = unit("{ over = 6.03, turns = 10, uncertainty = 0.005 }").unwrap();
+    assert!((read.thread.form.pitch.as_mm() - 0.603).abs() < 1e-12);
+    let ends: Vec<f64> = read.other_pitches.iter().map(|p| p.as_mm()).collect();
+    assert!((ends[0] - 0.6025).abs() < 1e-12 && (ends[1] - 0.6035).abs() < 1e-12);
+    assert!(unit("{ over = 7.2, turns = 10, uncertainty = 0.005 }").is_err());
+}
+
+/// By hand: the tap's sizes to within its uncertainty, less what the material springs back.
+#[test]
+fn a_tap_is_taken_as_measured_and_the_material_closes_in() {
+    let design = "format = 1\nlike = \"demo\"\n[bores.thread]\n\
+        tap = { major = 7.88, pitch_diameter = 7.5, uncertainty = 0.01 }\n\
+        [limits.tapping]\nsprings_back = [0.01, 0.03]\n";
+    let files = folder(&[("d.toml", design)]);
+    let thread = sound(&Library::default(), &path(&files, "d.toml")).section.unit_thread;
+    assert_eq!((thread.form.root, thread.form.pitch_diameter), (mm(7.88), mm(7.5)));
+    let near = |found: Length, expected: f64| (found.as_mm() - expected).abs() < 1e-12;
+    assert!(near(thread.limits.major.min(), 7.84) && near(thread.limits.major.max(), 7.88));
+    assert!(near(thread.limits.pitch.min(), 7.46) && near(thread.limits.pitch.max(), 7.50));
 }

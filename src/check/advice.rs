@@ -2,9 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::bodies::{Extremes, Mates, Model};
-use super::{Advice, Change, Finding, Parameter, Verdict, measure};
-use crate::section::{Section, faults};
+use super::trial::{Score, Trial, of, scores};
+use super::{Advice, Change, Finding, Parameter, Verdict};
 
 /// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
 /// a depth stop and a caliper can all set. Finer advice can't be followed, coarser costs wall.
@@ -16,20 +15,10 @@ const STRIDES: [i32; 11] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 40];
 /// A gain less than this is none: rounding, not the change, made it. In the finding's unit.
 const LEAST_GAIN: f64 = 1e-7;
 
-/// A finding's code and verdict, and what it has beyond its needs.
-#[derive(Clone, Copy)]
-struct Score {
-    code: &'static str,
-    verdict: Verdict,
-    spare: f64,
-}
-
 /// Changed sections that were measured, each only once.
 struct Trials<'a> {
-    section: &'a Section,
-    mates: &'a Mates,
+    trial: &'a Trial<'a>,
     before: Vec<Score>,
-    sound: usize,
     parameters: Vec<Parameter>,
     done: BTreeMap<(usize, i32), Option<Vec<Score>>>,
 }
@@ -39,16 +28,14 @@ struct Trials<'a> {
 /// Of all single changes that make it hold, and no other verdict worse nor the section
 /// impossible, the smallest; of those within one step of it, hidden sizes before those that the
 /// hand feels.
-pub(super) fn advise(section: &Section, mates: &Mates, findings: &mut [Finding]) {
+pub(super) fn advise(trial: &Trial, findings: &mut [Finding]) {
     if findings.iter().filter_map(Finding::verdict).all(|verdict| verdict == Verdict::Holds) {
         return;
     }
     let mut trials = Trials {
-        section,
-        mates,
+        trial,
         before: scores(findings),
-        sound: faults(section).len(),
-        parameters: Parameter::of(section),
+        parameters: Parameter::of(trial.section),
         done: BTreeMap::new(),
     };
     for finding in findings {
@@ -59,19 +46,6 @@ pub(super) fn advise(section: &Section, mates: &Mates, findings: &mut [Finding])
             judgement.advice = Some(change.map_or(Advice::NoSingleChange, Advice::Change));
         }
     }
-}
-
-fn scores(findings: &[Finding]) -> Vec<Score> {
-    let score = |finding: &Finding| {
-        let judged = finding.judgement.as_ref()?;
-        let spare = judged.margin - judged.uncertainty - judged.band;
-        Some(Score { code: finding.code, verdict: judged.verdict, spare })
-    };
-    findings.iter().filter_map(score).collect()
-}
-
-fn of(scores: &[Score], code: &str) -> Option<Score> {
-    scores.iter().copied().find(|score| score.code == code)
 }
 
 impl Trials<'_> {
@@ -104,7 +78,7 @@ impl Trials<'_> {
         side: i32,
         reach: f64,
     ) -> Option<Change> {
-        let from = self.parameters[parameter].get(self.section)?;
+        let from = self.parameters[parameter].get(self.trial.section)?;
         let within = |to: f64| (to - from).abs() < reach;
         let mut last = of(&self.before, code)?.spare + LEAST_GAIN;
         // The last two strides: a measure between two limits may have its best before the last.
@@ -155,21 +129,8 @@ impl Trials<'_> {
     }
 
     fn scores_of(&self, parameter: Parameter, step: i32) -> Option<Vec<Score>> {
-        let to = stepped(parameter.get(self.section)?, step);
-        let section = parameter.set(self.section, to).filter(|_| to > 0.0)?;
-        if faults(&section).len() > self.sound {
-            return None;
-        }
-        let part = Extremes::of_section(&section).ok()?;
-        let changed;
-        let barrel = if parameter.is_barrels() {
-            changed = Extremes::of_barrel(&section.barrel).ok()?;
-            &changed
-        } else {
-            &self.mates.barrel
-        };
-        let model = Model { section: &section, part: &part, unit: &self.mates.unit, barrel };
-        Some(scores(&measure(&model)))
+        let to = stepped(parameter.get(self.trial.section)?, step);
+        (to > 0.0).then(|| self.trial.with(parameter, to).ok()).flatten()
     }
 }
 

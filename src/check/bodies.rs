@@ -1,5 +1,6 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
+use super::stretch::Stretch;
 use crate::quantity::Length;
 use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
 use crate::solid::{Body, BuildError, CutThread, Swept, build};
@@ -9,13 +10,16 @@ use crate::solid::{Body, BuildError, CutThread, Swept, build};
 pub(super) struct Built {
     pub body: Body,
     pub lines: Vec<Swept>,
+    /// The same lines, cut where r or z turns back.
+    pub stretches: Vec<Stretch>,
 }
 
 impl Built {
     fn new(part: &Part) -> Result<Self, BuildError> {
         let body = build(part)?;
         let lines = body.swept();
-        Ok(Self { body, lines })
+        let stretches = lines.iter().flat_map(Stretch::of).collect();
+        Ok(Self { body, lines, stretches })
     }
 
     /// The greatest z of the body.

@@ -162,6 +162,8 @@ pub struct Finding {
     pub judgement: Option<Judgement>,
     /// Where; none where it has no one place.
     pub place: Option<Place>,
+    /// Where at the worst, with the points as they lie then, for what has a worst place of its own.
+    pub worst_place: Option<Place>,
     /// The cause in words, where a number does not say enough.
     pub note: Option<String>,
     /// Further numbers, always in the same order.
@@ -207,6 +209,7 @@ pub(super) fn finding(
         error,
         judgement: None,
         place: None,
+        worst_place: None,
         note: None,
         details: Vec::new(),
         series: None,

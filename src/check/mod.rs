@@ -7,6 +7,7 @@
 //!
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
+//!   trial       one size changed, measured anew      room     how far a size may be off
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
@@ -25,9 +26,11 @@ mod judge;
 mod made;
 mod means;
 mod parameter;
+mod room;
 mod slide;
 mod stretch;
 mod thread;
+mod trial;
 mod wall;
 mod words;
 
@@ -37,16 +40,21 @@ pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };
 pub use parameter::Parameter;
+pub use room::{Room, SideRoom, Worse, room};
+pub use wall::{WallAt, WallCurve};
 
 use crate::section::Section;
 use crate::solid::BuildError;
 use bodies::{Extremes, Mates, Model};
+use trial::Trial;
 
 /// All findings on a section.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Examination {
     /// In the order of [`list`]; zones that the section does not have are left out.
     pub findings: Vec<Finding>,
+    /// How far each size that is made may be off, where that was asked for ([`examine_whole`]).
+    pub room: Vec<Room>,
 }
 
 impl Examination {
@@ -74,22 +82,33 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let part = Extremes::of_section(section)?;
     let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
     let mut findings = measure(&model);
-    advice::advise(section, &mates, &mut findings);
+    advice::advise(&Trial::new(section, &part, &mates), &mut findings);
     means::name(section, &mut findings);
     findings.extend(thread::tell(&model));
+    wall::add_curves(section, &part, &mut findings);
     let order = list();
     findings.sort_by_key(|finding| order.iter().position(|check| check.code == finding.code));
-    Ok(Examination { findings })
+    Ok(Examination { findings, room: Vec::new() })
+}
+
+/// As [`examine`], with the room of every size.
+///
+/// # Errors
+/// As [`examine`].
+pub fn examine_whole(section: &Section) -> Result<Examination, BuildError> {
+    Ok(Examination { room: room(section)?, ..examine(section)? })
 }
 
 /// As [`examine`], without looking for advice: for those who only need the verdicts.
+///
+/// The curves of the wall along z are left out too.
 ///
 /// # Errors
 /// As [`examine`].
 pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
     let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
-    Ok(Examination { findings: measure(&model) })
+    Ok(Examination { findings: measure(&model), room: Vec::new() })
 }
 
 /// Every verdict, in the order of [`list`].

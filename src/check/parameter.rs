@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::words;
 use crate::quantity::{Length, Limits};
-use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
+use crate::section::{Depth, Grip, Item, Means, Point, Ring, Section, Thread};
 
 /// One size of a section, or of the barrel's mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,8 +46,14 @@ pub enum Parameter {
     BarrelHole,
     /// The barrel's hole for the thread: its depth from the joint face, its thread with it.
     BarrelDepth,
+    /// Where the barrel's full thread ends, from the joint face.
+    BarrelThreadEnd,
     /// Depth of the barrel's counterbore.
     CounterboreDepth,
+    /// How far off the axis things lie after a change of holding.
+    HoldingOffset,
+    /// How far off the axis a long drilled hole lies at its end.
+    LongHoleOffset,
 }
 
 impl fmt::Display for Parameter {
@@ -70,7 +76,10 @@ impl fmt::Display for Parameter {
             Self::ReliefWidth => f.write_str("width of the relief groove"),
             Self::BarrelHole => f.write_str("diameter of the barrel's hole for the thread"),
             Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
+            Self::BarrelThreadEnd => f.write_str("depth of full thread in the barrel"),
             Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
+            Self::HoldingOffset => f.write_str("offset of a change of holding"),
+            Self::LongHoleOffset => f.write_str("wander of a long drilled hole"),
         }
     }
 }
@@ -109,16 +118,76 @@ impl Parameter {
         if section.tenon.relief.is_some() {
             all.extend([Self::ReliefDiameter, Self::ReliefWidth]);
         }
-        all.extend([Self::BarrelThreadSize, Self::BarrelHole, Self::BarrelDepth]);
+        all.extend([Self::BarrelThreadSize, Self::BarrelHole]);
+        all.extend([Self::BarrelDepth, Self::BarrelThreadEnd]);
         all.extend(section.barrel.counterbore.map(|_| Self::CounterboreDepth));
         all
+    }
+
+    /// Every size that is made at the lathe, and what lies off the axis: all that may come out
+    /// otherwise than drawn. What a tap or die makes lies within the limits of its class, at which
+    /// everything is judged.
+    pub(super) fn made(section: &Section) -> Vec<Self> {
+        let mut all = Self::of(section);
+        all.retain(|parameter| parameter.means(section).is_some());
+        all.extend([Self::HoldingOffset, Self::LongHoleOffset]);
+        all
+    }
+
+    /// How it is made; none for what a tap or die makes.
+    pub fn means(self, section: &Section) -> Option<Means> {
+        let drilled = |item| {
+            let bore = section.bore(item)?;
+            let turned = bore.point == Point::Flat || matches!(bore.depth, Depth::Between(..));
+            Some(!turned)
+        };
+        Some(match self {
+            Self::FrontDiameter
+            | Self::GripDiameter(_)
+            | Self::GrooveDepth(_)
+            | Self::PilotDiameter
+            | Self::ReliefDiameter => Means::Turned,
+            Self::GripLength
+            | Self::TenonLength
+            | Self::TenonChamfer
+            | Self::ReliefWidth
+            | Self::ReliefStart(_)
+            | Self::CounterboreDepth => Means::Faced,
+            Self::BoreDiameter(item) => {
+                if drilled(item)? {
+                    Means::Drilled
+                } else {
+                    Means::Bored
+                }
+            }
+            Self::BarrelHole => Means::Drilled,
+            Self::BoreDepth(_) | Self::BarrelDepth => Means::Depth,
+            Self::UnitThreadEnd | Self::BarrelThreadEnd => Means::Mark,
+            Self::UnitThreadSize | Self::BarrelThreadSize => return None,
+            Self::HoldingOffset => Means::Holding,
+            Self::LongHoleOffset => Means::LongHole,
+        })
+    }
+
+    /// Whether it is how far off the axis things lie, and no size.
+    pub fn is_offset(self) -> bool {
+        matches!(self, Self::HoldingOffset | Self::LongHoleOffset)
+    }
+
+    /// Whether the section's solid changes with it.
+    pub fn is_sections(self) -> bool {
+        !self.is_barrels() && !self.is_offset()
     }
 
     /// Whether it belongs to the barrel and leaves the section as it is.
     pub fn is_barrels(self) -> bool {
         matches!(
             self,
-            Self::BarrelThreadSize | Self::BarrelHole | Self::BarrelDepth | Self::CounterboreDepth
+            Self::BarrelThreadSize
+                | Self::BarrelHole
+                | Self::BarrelDepth
+                | Self::BarrelThreadEnd
+                | Self::CounterboreDepth
         )
     }
 
@@ -134,9 +203,11 @@ impl Parameter {
             Self::BarrelThreadSize
             | Self::BarrelHole
             | Self::BarrelDepth
+            | Self::BarrelThreadEnd
             | Self::CounterboreDepth => 4,
             Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
             Self::GripLength => 7,
+            Self::HoldingOffset | Self::LongHoleOffset => 8,
         }
     }
 
@@ -167,7 +238,10 @@ impl Parameter {
             Self::ReliefWidth => section.tenon.relief?.width,
             Self::BarrelHole => section.barrel.thread.form.crest,
             Self::BarrelDepth => section.barrel.depth,
+            Self::BarrelThreadEnd => section.barrel.thread.to,
             Self::CounterboreDepth => section.barrel.counterbore?.depth,
+            Self::HoldingOffset => section.criteria.offsets.holding,
+            Self::LongHoleOffset => section.criteria.offsets.long_hole,
         };
         Some(size.as_mm())
     }
@@ -179,6 +253,8 @@ impl Parameter {
         let to = Length::mm(value);
         let mut changed = section.clone();
         match self {
+            Self::HoldingOffset => changed.criteria.offsets.holding = to,
+            Self::LongHoleOffset => changed.criteria.offsets.long_hole = to,
             Self::FrontDiameter => changed.grip.front = to,
             Self::GripDiameter(n) => changed.grip.runs[usize::from(n) - 1].to.diameter = to,
             Self::GrooveDepth(n) => {
@@ -239,6 +315,7 @@ impl Parameter {
                 }
             }
             Self::BarrelHole => move_crest(&mut changed.barrel.thread, by)?,
+            Self::BarrelThreadEnd => changed.barrel.thread.to = to,
             Self::BarrelDepth => {
                 changed.barrel.depth = to;
                 changed.barrel.thread.to += by;

@@ -63,9 +63,10 @@ impl<'a> Slide<'a> {
     pub fn contacts(&self) -> Vec<Contact> {
         let back_facing = |l: &Stretch| l.skin != Skin::Bore && l.to[0] < l.from[0];
         let front_facing = |l: &Stretch| l.skin != Skin::Outside && l.to[0] > l.from[0];
-        let outer: Vec<Stretch> = stretches(self.outer).filter(front_facing).collect();
+        let outer: Vec<&Stretch> =
+            self.outer.stretches.iter().filter(|l| front_facing(l)).collect();
         let mut contacts = Vec::new();
-        for inner in &stretches(self.inner).filter(back_facing).collect::<Vec<_>>() {
+        for inner in self.inner.stretches.iter().filter(|l| back_facing(l)) {
             for outer in &outer {
                 let low = inner.to[0].max(outer.from[0]);
                 let high = inner.from[0].min(outer.to[0]);
@@ -103,7 +104,7 @@ impl<'a> Slide<'a> {
     pub fn gaps(&self, advance: f64) -> Vec<Gap> {
         let mut gaps: Vec<Gap> = Vec::new();
         let sides = |l: &Stretch| l.skin == Skin::Outside && l.from[1] != l.to[1];
-        for inner in &stretches(self.inner).filter(sides).collect::<Vec<_>>() {
+        for inner in self.inner.stretches.iter().filter(|l| sides(l)) {
             let (from, to) = (inner.from[1] + advance, inner.to[1] + advance);
             let corners = self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
             let corners = corners.filter(|z| *z > from.min(to) && *z < from.max(to));
@@ -136,12 +137,13 @@ impl<'a> Slide<'a> {
             threaded.then_some(groove.extent[0])
         });
         // A step needs no case: the line behind it begins at its narrower end.
-        let sides = |l: &Stretch| l.skin == Skin::Bore && l.from[1] != l.to[1];
-        stretches(self.outer).filter(sides).filter_map(move |line| {
+        let sides = |l: &&Stretch| l.skin == Skin::Bore && l.from[1] != l.to[1];
+        self.outer.stretches.iter().filter(sides).filter_map(move |line| {
             let in_order = line.from[1] < line.to[1];
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
-            if front[1] >= z || stop.is_some_and(beyond) {
+            // Rounding of the advance makes no passage of a face that is just reached.
+            if front[1] >= z - LEAST_OVERLAP || stop.is_some_and(beyond) {
                 return None;
             }
             let end = back[1].min(z);
@@ -165,14 +167,11 @@ impl Gap {
     }
 }
 
-fn stretches(body: &Built) -> impl Iterator<Item = Stretch> + '_ {
-    body.lines.iter().flat_map(Stretch::of)
-}
-
 /// The first place behind z at which a body's bore gets narrower than a radius; none where it stays
 /// as wide to the end.
 pub(super) fn narrows_behind(body: &Built, z: f64, radius: f64) -> Option<Spot> {
-    let lines = stretches(body).filter(|l| l.skin != Skin::Outside && l.from[1].max(l.to[1]) > z);
+    let lines =
+        body.stretches.iter().filter(|l| l.skin != Skin::Outside && l.from[1].max(l.to[1]) > z);
     let narrow = lines.filter_map(|line| {
         let limit = radius - LEAST_OVERLAP;
         let (front, back) =

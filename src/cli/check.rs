@@ -4,8 +4,8 @@ use super::explain;
 use super::make::load;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
-use super::table;
-use crate::check::{self, CheckInfo, Examination, examine};
+use super::{table, tight};
+use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
 use crate::design::Library;
 use crate::export;
 
@@ -19,6 +19,8 @@ pub(super) struct Request {
     pub explain: Option<String>,
     /// Whether all checks are to be listed.
     pub list: bool,
+    /// Whether the room of all sizes is to be shown.
+    pub room: bool,
     /// Limits that go over the material's and the design's.
     pub limits: Vec<String>,
 }
@@ -45,7 +47,10 @@ pub(super) fn check(
     let Some(resolved) = load(library, design, &request.limits, screen) else {
         return Outcome::Wrong;
     };
-    let examination = match examine(&resolved.section) {
+    let whole = explained.is_empty() && (only.is_empty() || request.room);
+    let measured =
+        if whole { examine_whole(&resolved.section) } else { examine(&resolved.section) };
+    let examination = match measured {
         Ok(examination) => examination,
         Err(error) => {
             screen.complain(error.code(), error.to_string());
@@ -66,6 +71,9 @@ pub(super) fn check(
         screen.say(&table::table(&resolved, &shown, screen.style()));
     } else {
         screen.say(&table::findings(&shown, screen.style()));
+    }
+    if request.room && !request.json {
+        screen.say(&tight::all(&shown.room, screen.style()));
     }
     table::outcome(&shown)
 }

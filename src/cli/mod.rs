@@ -11,6 +11,7 @@ mod profiles;
 mod progress;
 mod screen;
 mod table;
+mod tight;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -101,6 +102,9 @@ enum Command {
         /// Say what a check measures and what its limit means; with a design, all that it found
         #[arg(long, value_name = "CODE")]
         explain: Option<String>,
+        /// Show how far each size may be off before a verdict gets worse
+        #[arg(long)]
+        room: bool,
         /// List all checks
         #[arg(long)]
         list: bool,
@@ -140,8 +144,8 @@ pub fn run() -> ExitCode {
             let request = make::Request { design: &design, out: &out, chord, only, parts, limits };
             make::make(&library, &request, screen)
         }
-        Command::Check { design, json, only, explain, list, limit } => {
-            let request = check::Request { json, only, explain, list, limits: limit };
+        Command::Check { design, json, only, explain, room, list, limit } => {
+            let request = check::Request { json, only, explain, room, list, limits: limit };
             check::check(&library, design.as_deref(), &request, screen)
         }
         Command::New { name } => new::new(&name, screen),

@@ -1,6 +1,7 @@
 //! The verdicts as a maker reads them: no geometry words, numbers as a caliper shows them.
 
 use super::outcome::Outcome;
+use super::tight::tight;
 use crate::check::{Bound, Examination, Finding, Verdict};
 use crate::design::Resolved;
 use crate::diagnostic::{Style, Tone, paint};
@@ -20,6 +21,7 @@ pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style
             text += &format!("  {:<28} {:<12} {}\n", derived.key, derived.value, derived.from);
         }
     }
+    text += &tight(&examination.room, style);
     text + "\n" + &sum(examination, style) + "\n"
 }
 

@@ -113,6 +113,7 @@ pub(super) struct DesignFile {
     pub(super) name: Placed<String>,
     pub(super) unit: Placed<String>,
     pub(super) material: Placed<String>,
+    pub(super) maker: Option<Placed<String>>,
     pub(super) grip: GripFile,
     pub(super) tenon: TenonFile,
     pub(super) bores: BoresFile,
@@ -231,6 +232,7 @@ impl DesignFile {
         let name = reader.need("name", "name = \"Pen 7\"");
         let unit = reader.need("unit", "unit = \"demo-unit\"");
         let material = reader.need("material", "material = \"cast-resin\"");
+        let maker = reader.maybe("maker");
         let grip = reader
             .need_table("grip", "[grip] with length = 22 and front = 10.4", grip_file::read)
             .unwrap_or_default();
@@ -259,7 +261,7 @@ impl DesignFile {
             long_hole: offsets.1,
         };
         let limits = reader.unread("limits").map(|(table, _)| table);
-        Self { name, unit, material, grip, tenon, bores, barrel, blank, shop, limits }
+        Self { name, unit, material, maker, grip, tenon, bores, barrel, blank, shop, limits }
     }
 }
 

@@ -1,6 +1,7 @@
 //! Where profiles are found: the folders that were given, then those built in.
 //!
-//! A folder, like the built-in one, holds a folder a kind: `units/`, `designs/`, `materials/`.
+//! A folder, like the built-in one, holds a folder a kind: `units/`, `designs/`, `materials/`,
+//! `makers/`.
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -29,11 +30,13 @@ pub enum Kind {
     Design,
     /// A material, with what a part of it is judged by.
     Material,
+    /// A maker, with what can be held at the lathe.
+    Maker,
 }
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 3] = [Self::Unit, Self::Design, Self::Material];
+    pub const ALL: [Self; 4] = [Self::Unit, Self::Design, Self::Material, Self::Maker];
 
     /// The folder that holds its profiles.
     pub const fn folder(self) -> &'static str {
@@ -41,6 +44,7 @@ impl Kind {
             Self::Unit => "units",
             Self::Design => "designs",
             Self::Material => "materials",
+            Self::Maker => "makers",
         }
     }
 
@@ -50,6 +54,7 @@ impl Kind {
             Self::Unit => "unit",
             Self::Design => "design",
             Self::Material => "material",
+            Self::Maker => "maker",
         }
     }
 }

@@ -40,6 +40,7 @@ fn key(zone: Zone) -> &'static str {
         Zone::TapDrill => "tap_drill",
         Zone::Through => "through",
         Zone::CapThread => "cap_thread",
+        Zone::ShoulderCorner => "shoulder_corner",
         Zone::Relief => "relief",
         Zone::Tenon => "tenon",
         Zone::TenonTip => "tenon_tip",
@@ -60,12 +61,19 @@ impl MaterialFile {
             let example =
                 |zone| format!("{} = {{ value = 0.6, source = \"common practice\" }}", key(zone));
             let walls = Zone::ALL.map(|zone| match zone {
-                Zone::CapThread => r.maybe(key(zone)),
+                Zone::CapThread | Zone::ShoulderCorner => r.maybe(key(zone)),
                 other => Some(r.need(key(other), &example(other))),
             });
-            // A thread on the outside asks for what a thread inside does, unless it is said.
-            let thread = walls[Zone::UnitThread as usize].clone().unwrap_or_default();
-            walls.map(|wall| wall.unwrap_or_else(|| thread.clone())).to_vec()
+            // A thread on the outside asks for what a thread inside does, unless it is said, and
+            // the shoulder's corner for what the tenon does.
+            let of = |zone: Zone| walls[zone as usize].clone().unwrap_or_default();
+            let other = |zone| match zone {
+                Zone::CapThread => of(Zone::UnitThread),
+                Zone::ShoulderCorner => of(Zone::Tenon),
+                own => of(own),
+            };
+            let zones = Zone::ALL.into_iter();
+            zones.map(|zone| walls[zone as usize].clone().unwrap_or_else(|| other(zone))).collect()
         });
         let example = "[thread_percent] with unit and tenon";
         let percent = reader.need_table("thread_percent", example, |r| {

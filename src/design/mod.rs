@@ -12,6 +12,7 @@ mod design_file;
 mod grip_file;
 mod library;
 mod load;
+mod maker_file;
 mod material_file;
 mod pen_name;
 mod places;
@@ -59,6 +60,9 @@ pub fn load_with(
     }
 }
 
+/// The maker of a design that names none.
+const USUAL_MAKER: &str = "bench";
+
 /// As [`load_with`], without further limits.
 ///
 /// # Errors
@@ -82,6 +86,11 @@ fn make(
     };
     let unit = part(Kind::Unit, &design.unit);
     let material = part(Kind::Material, &design.material);
+    let maker = match &design.maker {
+        Some(maker) => part(Kind::Maker, maker),
+        None => loader.document(Kind::Maker, USUAL_MAKER, None),
+    };
+    let maker = maker.map(|maker| loader.read(&maker, maker_file::MakerFile::read));
     let unit = unit.map(|unit| loader.read(&unit, unit_file::UnitFile::read));
     let material = material.map(|mut material| {
         material.overlay(design.limits.clone().unwrap_or_default());
@@ -94,5 +103,5 @@ fn make(
         return None;
     }
     let origins = resolve::criteria::Origins { design: &written, command_line: typed.as_ref() };
-    resolve::resolve(&design, &origins, &unit?, &material?, making)
+    resolve::resolve(&design, &origins, &unit?, &material?, &maker?, making)
 }

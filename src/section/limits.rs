@@ -21,6 +21,8 @@ pub enum Zone {
     Through,
     /// Under the cap thread's root.
     CapThread,
+    /// At the inner corner of the shoulder.
+    ShoulderCorner,
     /// Under the relief groove.
     Relief,
     /// Under the tenon thread's root.
@@ -31,7 +33,7 @@ pub enum Zone {
 
 impl Zone {
     /// All zones, from the front to the back.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Lip,
         Self::Recess,
         Self::Clearance,
@@ -39,6 +41,7 @@ impl Zone {
         Self::TapDrill,
         Self::Through,
         Self::CapThread,
+        Self::ShoulderCorner,
         Self::Relief,
         Self::Tenon,
         Self::TenonTip,
@@ -55,6 +58,7 @@ impl fmt::Display for Zone {
             Self::TapDrill => "tap-drill",
             Self::Through => "through",
             Self::CapThread => "cap-thread",
+            Self::ShoulderCorner => "shoulder-corner",
             Self::Relief => "relief",
             Self::Tenon => "tenon",
             Self::TenonTip => "tenon-tip",

@@ -14,6 +14,7 @@ mod companion;
 mod fault;
 mod feature;
 mod limits;
+mod maker;
 mod outline;
 mod outside;
 mod rules;
@@ -29,6 +30,7 @@ pub use companion::{CheckFit, NamedPart, check_fit, plug, ring};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
 pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
+pub use maker::{Maker, Means};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{
     CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pilot, Relief, Ring,
@@ -75,6 +77,8 @@ pub struct Section {
     pub allowance: Allowance,
     /// What the part is judged by.
     pub criteria: Criteria,
+    /// What can be held where it is made.
+    pub maker: Maker,
 }
 
 impl Section {

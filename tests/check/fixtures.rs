@@ -7,7 +7,7 @@ use sectionwright::section::{
     ThreadLimits, Unit, UnitStep, WallLimits, Zone,
 };
 
-use crate::common::{basic_thread, mm};
+use crate::common::{basic_thread, maker, mm};
 
 pub const DRILL: Point = Point::Cone(Angle::deg(118.0));
 
@@ -132,6 +132,7 @@ pub fn r1() -> Section {
         blank: Blank { diameter: mm(16.0), length: mm(40.0) },
         allowance: Allowance { facing: mm(0.0), sanding: mm(0.0) },
         criteria: criteria(0.0, 0.0),
+        maker: maker(),
     }
 }
 

@@ -439,3 +439,91 @@ fn a_cap_thread_over_the_through_bore() {
     does_not_hold("wall.cap-thread", &capped("M9.5x1"), Verdict::Breaks);
     assert!(verdicts(&sound()).unwrap().finding("wall.cap-thread").is_none());
 }
+
+/// By hand: the unit's full thread begins at 1.2 + 2.5 = 3.7. A clearance bore to 4.6 leaves 0.9 of
+/// it, 1.6 turns of 0.55, without a counterpart; one to 4.9 1.2, 2.2 turns of 2.
+#[test]
+fn full_thread_is_where_the_unit_needs_it() {
+    let examination = verdicts(&sound()).unwrap();
+    let lost = examination.finding("made.reach").unwrap().measured;
+    assert!((lost - 0.9 / 0.55).abs() < 1e-9);
+    let deep = changed(|s| {
+        hole(s, Item::ClearanceBore).depth = to(4.9);
+        s.unit_thread.from = mm(4.9);
+    });
+    helped("made.reach", &deep);
+}
+
+/// By hand: behind a full thread that ends at 11.75 the hole is as wide as the crest to 13.5 and
+/// no farther: 1.75, which is 3.2 pitches of 0.55.
+#[test]
+fn a_tap_has_room_for_its_lead() {
+    let with_lead = |pitches: f64| changed(|s| s.criteria.tap_lead.value = pitches);
+    let examination = verdicts(&with_lead(3.0)).unwrap();
+    let room = examination.finding("made.tap-lead").unwrap();
+    assert!((room.measured - 1.75).abs() < 1e-9);
+    assert_eq!(room.verdict(), Some(Verdict::Holds));
+    helped("made.tap-lead", &with_lead(5.0));
+    // 0.5 of hole behind the barrel's thread, and 0.75 of pitch.
+    helped("made.barrel-lead", &with_lead(1.0));
+}
+
+/// By hand: a die's lead of 1.5 leaves thread incomplete from the relief's end at 1.0 to 2.5; a
+/// counterbore of 2 takes 0.5 too little of it, one of 3 all of it.
+#[test]
+fn incomplete_thread_fits_into_the_counterbore() {
+    use sectionwright::section::{Counterbore, RunOut};
+    assert!(verdicts(&sound()).unwrap().finding("made.die-lead").is_none());
+    let with = |depth: f64| {
+        changed(|s| {
+            s.tenon.thread.run_outs[0] = RunOut::Lead(mm(1.5));
+            s.barrel.counterbore = Some(Counterbore { diameter: mm(10.4), depth: mm(depth) });
+            s.barrel.thread.from = mm(depth);
+        })
+    };
+    let examination = verdicts(&with(2.0)).unwrap();
+    let room = examination.finding("made.die-lead").unwrap();
+    assert!((room.measured + 0.5).abs() < 1e-6, "{}", room.measured);
+    assert_eq!(of(&with(3.0), "made.die-lead"), Verdict::Holds);
+    let advice = does_not_hold("made.die-lead", &with(2.0), Verdict::Breaks);
+    assert!(matches!(advice, Advice::Change(_)), "{advice}");
+}
+
+/// By hand: the unit is 0.05 under the basic size, read to 0.02. A material that closes in by 0.08
+/// leaves the flanks 0.03 short of pitch diameter, 0.05 at the readings' limits.
+#[test]
+fn a_thread_cut_small_binds_and_is_opened() {
+    let closed = changed(|s| {
+        let limits = &mut s.unit_thread.limits;
+        let by = mm(0.08);
+        s.criteria.spring_back.value = Limits::new(mm(0.0), by).unwrap();
+        limits.pitch = Limits::new(limits.pitch.min() - by, limits.pitch.max()).unwrap();
+        limits.major = Limits::new(limits.major.min() - by, limits.major.max()).unwrap();
+    });
+    let examination = examine(&closed).unwrap();
+    let play = examination.finding("thread.unit.play").unwrap();
+    let judged = play.judgement.as_ref().unwrap();
+    assert_eq!(judged.verdict, Verdict::Breaks);
+    let lacking = play.detail("too small on the pitch diameter").unwrap();
+    // M8.05x0.55-6H: the fixture's least pitch diameter of 7.6928 is rounded.
+    assert!((lacking - 0.03).abs() < 1e-4, "{lacking}");
+    let Some(Advice::Change(change)) = judged.advice else { panic!("{play:?}") };
+    assert_eq!(change.parameter, Parameter::UnitThreadSize);
+    assert!(change.to - change.from > 0.05);
+    assert!(judged.means.as_ref().unwrap().contains("sizing tap"), "{:?}", judged.means);
+    helped("thread.unit.play", &closed);
+    helped("thread.unit.crests", &closed);
+}
+
+/// The collar's place is a sum that rounding may carry over the face it rests on: 1.05 and the
+/// like, which no binary number is.
+#[test]
+fn a_collar_on_its_seat_does_not_pass_the_bore_behind_it() {
+    for n in 0..40 {
+        let depth = 0.7 + f64::from(n) * 0.0173;
+        let section = changed(|s| hole(s, Item::Recess).depth = to(depth));
+        let examination = verdicts(&section).unwrap();
+        let clear = examination.finding("clear.unit").unwrap();
+        assert_eq!(clear.detail("collar in clearance bore"), None, "{depth}");
+    }
+}

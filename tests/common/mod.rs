@@ -10,14 +10,32 @@ use parry3d_f64::math::Vector;
 use sectionwright::mesh::Mesh;
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
-    Facet, Feature, Flank, Item, Part, Run, RunOut, Shape, Side, Skin, Station, Thread, ThreadForm,
-    ThreadLimits,
+    Facet, Feature, Flank, Item, Limit, Maker, Part, Run, RunOut, Shape, Side, Skin, Station,
+    Thread, ThreadForm, ThreadLimits,
 };
 use sectionwright::standard::designation::ThreadDesignation;
 use sectionwright::standard::{iso68, iso724};
 
 pub fn mm(v: f64) -> Length {
     Length::mm(v)
+}
+
+/// What the shipped maker can hold: common practice, no source.
+pub fn maker() -> Maker {
+    fn limit<T>(value: T) -> Limit<T> {
+        Limit { value, source: "common practice".to_owned() }
+    }
+    Maker {
+        name: "bench".to_owned(),
+        turned: limit(mm(0.03)),
+        faced: limit(mm(0.05)),
+        bored: limit(mm(0.03)),
+        drilled: limit(Limits::new(mm(0.05), mm(0.15)).unwrap()),
+        depth: limit(mm(0.10)),
+        mark: limit(mm(0.30)),
+        holding: limit(mm(0.05)),
+        long_hole: limit(mm(0.10)),
+    }
 }
 
 /// A thread of the basic profile of ISO 68-1, as large as its designation says.

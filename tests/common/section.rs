@@ -1,6 +1,6 @@
 //! Whole sections made by hand, without the design file. All numbers are invented.
 
-use super::{basic_thread, mm};
+use super::{basic_thread, maker, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
     Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, Grip,
@@ -106,6 +106,7 @@ pub fn r1() -> Section {
         blank: Blank { diameter: mm(14.0), length: mm(64.0) },
         allowance: Allowance { facing: mm(0.2), sanding: mm(0.05) },
         criteria: criteria(),
+        maker: maker(),
     }
 }
 

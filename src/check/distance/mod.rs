@@ -6,7 +6,12 @@
 //! of many nearest pairs (parallel segments, arcs round one centre) one at an end is given.
 
 mod arc;
+mod bounds;
+mod off_axis;
 mod segment;
+
+pub(super) use bounds::Bounds;
+pub(super) use off_axis::nearest_off_axis;
 
 use nalgebra::Vector2;
 
@@ -112,8 +117,6 @@ pub(super) fn nearest(first: &Curve, second: &Curve) -> Nearest {
     if let Some(at) = first.crossings(second).first() {
         return Nearest { distance: 0.0, on_first: *at, on_second: *at };
     }
-    let pair =
-        |p: HalfPoint, q: HalfPoint| Nearest { distance: length(p, q), on_first: p, on_second: q };
     let [a, b] = first.ends().map(|p| pair(p, second.foot(p)));
     let others = second.ends().map(|q| pair(first.foot(q), q));
     let beside = first.beside(second).into_iter().map(|(p, q)| pair(p, q));
@@ -121,6 +124,19 @@ pub(super) fn nearest(first: &Curve, second: &Curve) -> Nearest {
         .chain(others)
         .chain(beside)
         .fold(a, |best, next| if next.distance < best.distance { next } else { best })
+}
+
+/// Every pair of points at which a point that walks along the first curve may come nearest to the
+/// second, crossings among them; the ends of the first are left out.
+pub(super) fn near_passes(first: &Curve, second: &Curve) -> Vec<Nearest> {
+    let mut passes: Vec<Nearest> = second.ends().map(|q| pair(first.foot(q), q)).to_vec();
+    passes.extend(first.beside(second).into_iter().map(|(p, q)| pair(p, q)));
+    passes.extend(first.crossings(second).into_iter().map(|p| pair(p, p)));
+    passes
+}
+
+fn pair(p: HalfPoint, q: HalfPoint) -> Nearest {
+    Nearest { distance: length(p, q), on_first: p, on_second: q }
 }
 
 fn length(p: HalfPoint, q: HalfPoint) -> f64 {

@@ -202,3 +202,154 @@ fn simpson([from, to]: [f64; 2], pieces: u32, mut of: impl FnMut(f64) -> f64) ->
     let sum: f64 = (0..=pieces).map(|n| weight(n) * of(from + step * f64::from(n))).sum();
     sum * step / 3.0
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::section::{Item, Side};
+    use crate::standard::designation::Hand;
+    use std::f64::consts::PI;
+
+    /// A basic profile of ISO 68-1, its diameters larger by `over`.
+    fn basic(side: Side, major: f64, pitch: f64, over: f64) -> CutThread {
+        let height = pitch * 3.0_f64.sqrt() / 2.0;
+        let top = f64::midpoint(major, over);
+        let bottom = top - height * 5.0 / 8.0;
+        let (crest, root) = if side == Side::External { (top, bottom) } else { (bottom, top) };
+        CutThread {
+            item: Item::UnitThread,
+            side,
+            pitch,
+            starts: 1,
+            hand: Hand::Right,
+            half_angle: 30.0,
+            crest,
+            root,
+            pitch_radius: top - height * 3.0 / 8.0,
+            flank: Vec::new(),
+            ridge_z: 0.0,
+            full: [0.0, 10.0 * pitch],
+            extent: [0.0, 10.0 * pitch],
+        }
+    }
+
+    fn r1(run: f64, displaced: f64) -> Overlap {
+        let internal = &basic(Side::Internal, 8.05, 0.55, 0.0);
+        let external = &basic(Side::External, 8.05, 0.55, -0.05);
+        Meshed { internal, external, run: [4.6, 4.6 + run], displaced, drift: 0.0 }.overlap()
+    }
+
+    /// Source: design notes of the reference part R1: pushed 0.0140 along the axis nothing
+    /// touches, at 0.0145 it does; at 0.05 3.04 mm3 where the unit's thread ends with the engaged
+    /// run, which is 0.05 shorter then, 3.06 where it runs on.
+    #[test]
+    fn the_reference_part_pushed_along_the_axis() {
+        assert_eq!(r1(7.15, 0.0).volume, 0.0);
+        assert_eq!(r1(7.15, 0.0140).volume, 0.0);
+        assert!(r1(7.15, 0.0145).volume > 0.0);
+        assert!((r1(7.10, 0.05).volume - 3.04).abs() < 0.005);
+        let on = r1(7.15, 0.05);
+        assert!((on.volume - 3.06).abs() < 0.005 && on.error < 1e-9);
+        // By hand: 0.05 less half the axial play, on a bearing area of 86.060 mm2.
+        assert!((on.width - (0.05 - 0.028_868 / 2.0)).abs() < 1e-6);
+        assert!((on.volume - on.width * 86.060).abs() < 1e-4);
+        assert_eq!(r1(7.15, -0.05), on);
+    }
+
+    /// By hand: a profile larger by D on the diameter overlaps by D tan 30 / 2 on each flank, and
+    /// with crest and core by rings of D / 2, as wide as a ridge there.
+    #[test]
+    fn a_larger_thread_overlaps_on_both_flanks_and_the_crest() {
+        let (internal, over) = (basic(Side::Internal, 10.0, 0.75, 0.0), 0.02);
+        let external = basic(Side::External, 10.0, 0.75, over);
+        let run = [0.0, 7.5];
+        let found = Overlap::of(&internal, &external, run).unwrap();
+        let tan = libm::tan(PI / 6.0);
+        let (bottom, top) = (internal.crest, internal.root);
+        let core = bottom + over / 2.0;
+        let flanks = over * tan * (top - core) * f64::midpoint(core, top);
+        let ring = |r: f64, flat: f64| over / 2.0 * (r + over / 4.0) * (flat + over / 2.0 * tan);
+        let rings = ring(top, 0.75 / 8.0) + ring(bottom, 0.75 / 4.0);
+        let volume = TAU * 10.0 * (flanks + rings);
+        assert!((found.volume / volume - 1.0).abs() < 1e-3, "{} {volume}", found.volume);
+        assert!(found.error < 1e-6 * volume);
+    }
+
+    /// By hand: a lead that differs moves the ridge by m per turn, so that half the slack s is used
+    /// up at s / 2m turns of the groove's middle from the middle of the run. Larger, it touches
+    /// with the flanks that look away from there, half a groove g farther out; smaller, with
+    /// those that look to it. What is left of the run overlaps in two wedges.
+    #[test]
+    fn a_lead_that_differs_overlaps_at_both_ends() {
+        let internal = basic(Side::Internal, 10.0, 0.75, 0.0);
+        for (pitch, outwards) in [(0.755, 1.0), (0.745, -1.0)] {
+            let external = CutThread { pitch, ..basic(Side::External, 10.0, 0.75, -0.02) };
+            // The pitch diameter keeps half a pitch of ridge, of its own pitch.
+            let slack = 0.02 * libm::tan(PI / 6.0) - (pitch - 0.75) / 2.0;
+            let (run, drift) = (7.5, (pitch - 0.75).abs() / 0.75);
+            let found = Overlap::of(&internal, &external, [0.0, run]).unwrap();
+            // Over the radii at which both have flanks, in steps.
+            let (low, high, steps) = (internal.crest, external.crest, 10_000);
+            let dr = (high - low) / f64::from(steps);
+            let wedges: f64 = (0..steps)
+                .map(|n| {
+                    let r = low + (f64::from(n) + 0.5) * dr;
+                    let groove = (0.75 - internal.ridge_at(r)) / 2.0;
+                    let deepest = drift * (run / 2.0 - outwards * groove) - slack / 2.0;
+                    r * dr * deepest * deepest / drift
+                })
+                .sum();
+            let volume = TAU / 0.75 * wedges;
+            assert!((found.volume / volume - 1.0).abs() < 1e-4, "{found:?} {volume}");
+            assert!((found.volume - volume).abs() < 4.0 * found.error + 1e-4 * volume);
+            // Most where the groove's flank lies nearest to the end of the run.
+            let r = if outwards > 0.0 { high } else { low };
+            let groove = (0.75 - internal.ridge_at(r)) / 2.0;
+            let width = drift * (run / 2.0 - outwards * groove) - slack / 2.0;
+            assert!((found.width - width).abs() < 1e-8, "{} {width}", found.width);
+            assert!(found.z.abs() < 1e-9 || (found.z - run).abs() < 1e-9);
+        }
+    }
+
+    /// Independent route: counting points of a grid in (z, r), three turns at another angle each.
+    #[test]
+    fn agrees_with_counting() {
+        let internal = basic(Side::Internal, 8.0, 0.8, 0.0);
+        let external = basic(Side::External, 8.0, 0.8, 0.06);
+        let meshed = Meshed {
+            internal: &internal,
+            external: &external,
+            run: [0.0, 2.4],
+            displaced: 0.03,
+            drift: 0.0,
+        };
+        let (steps_z, steps_r) = (2400, 1000);
+        let (low, high) = (internal.crest, external.crest);
+        let in_ridge = |z: f64, centre: f64, width: f64| {
+            let off = (z - centre + 0.4).rem_euclid(0.8) - 0.4;
+            off.abs() < width / 2.0
+        };
+        let mut sum = 0.0;
+        for n in 0..steps_r {
+            let r = low + (f64::from(n) + 0.5) * (high - low) / f64::from(steps_r);
+            let (a, b) = (meshed.external_ridge(r), meshed.internal_ridge(r));
+            let hits = (0..steps_z).filter(|m| {
+                let z = (f64::from(*m) + 0.5) * 2.4 / f64::from(steps_z);
+                in_ridge(z, 0.03, a) && (in_ridge(z, 0.4, b) || b >= 0.8)
+            });
+            sum += TAU * r * hits.count() as f64;
+        }
+        let counted = sum * (2.4 / f64::from(steps_z)) * ((high - low) / f64::from(steps_r));
+        let found = meshed.overlap().volume;
+        assert!((found / counted - 1.0).abs() < 0.01, "{found} {counted}");
+    }
+
+    #[test]
+    fn threads_that_do_not_reach_each_other_share_nothing() {
+        let internal = basic(Side::Internal, 10.0, 0.75, 0.0);
+        let external = basic(Side::External, 8.0, 0.75, 0.0);
+        assert_eq!(Overlap::of(&internal, &external, [0.0, 5.0]).unwrap().volume, 0.0);
+        let left = CutThread { hand: Hand::Left, ..internal.clone() };
+        assert_eq!(Overlap::of(&internal, &left, [0.0, 5.0]), None);
+    }
+}

@@ -58,7 +58,8 @@ pub(in crate::design) struct Origins<'a> {
     pub(in crate::design) command_line: Option<&'a Document>,
 }
 
-fn spread_of(spread: CutsOver) -> Limits {
+/// A spread as limits.
+pub(super) fn spread_of(spread: CutsOver) -> Limits {
     // Read in order.
     Limits::new(spread.least, spread.greatest).unwrap_or(Limits::exactly(spread.least))
 }

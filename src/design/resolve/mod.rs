@@ -6,6 +6,7 @@ mod bores;
 pub(super) mod criteria;
 mod form;
 mod grip;
+mod maker;
 mod tenon;
 mod thread;
 mod tools;
@@ -13,6 +14,7 @@ mod unit;
 mod unit_thread;
 
 use super::design_file::DesignFile;
+use super::maker_file::MakerFile;
 use super::material_file::MaterialFile;
 use super::pen_name::file_name_fault;
 use super::places::Places;
@@ -22,7 +24,7 @@ use super::unit_file::UnitFile;
 use super::value::Distance;
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::quantity::Length;
-use crate::section::{Allowance, Blank, Section, faults};
+use crate::section::{Allowance, Blank, Limit, Section, faults};
 
 /// What is collected while a section is made.
 #[derive(Default)]
@@ -40,12 +42,17 @@ impl Making {
         self.derived.push(Derived { key, value, from: from.into() });
     }
 
-    /// A length as written, or a default that is common practice.
-    fn or_usual(&mut self, written: Option<&Placed<Distance>>, key: &str, usual: Length) -> Length {
+    /// A length as written, or what is usual for the maker.
+    fn or_usual(
+        &mut self,
+        written: Option<&Placed<Distance>>,
+        key: &str,
+        usual: &Limit<Length>,
+    ) -> Length {
         written.map_or_else(
             || {
-                self.derive(key, &usual, "common practice");
-                usual
+                self.derive(key, &usual.value, usual.source.clone());
+                usual.value
             },
             |written| written.value.0,
         )
@@ -56,19 +63,13 @@ impl Making {
     }
 }
 
-/// A change of holding, between bores and outside (common practice, no source): less, and a wall
-/// that holds on paper breaks in the chuck; more, and no thin wall would hold.
-const HOLDING: Length = Length::mm(0.05);
-
-/// The wander of a long drilled hole (common practice, no source), as above.
-const LONG_HOLE: Length = Length::mm(0.10);
-
 /// The section that the files describe; none where something is wrong, which is noted.
 pub(super) fn resolve(
     design: &DesignFile,
     written: &criteria::Origins,
     unit_file: &UnitFile,
     material: &MaterialFile,
+    maker: &MakerFile,
     making: &mut Making,
 ) -> Option<Section> {
     let unit = unit::resolve(unit_file, making);
@@ -81,9 +82,14 @@ pub(super) fn resolve(
     let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);
     let shop = &design.shop;
     let mut criteria = criteria::resolve(material, written);
-    criteria.offsets.holding = making.or_usual(shop.holding.as_ref(), "offsets.holding", HOLDING);
+    let maker = maker::resolve(maker);
+    if design.maker.is_none() {
+        making.derive("maker", &maker.name, "built in");
+    }
+    criteria.offsets.holding =
+        making.or_usual(shop.holding.as_ref(), "offsets.holding", &maker.holding);
     criteria.offsets.long_hole =
-        making.or_usual(shop.long_hole.as_ref(), "offsets.long_hole", LONG_HOLE);
+        making.or_usual(shop.long_hole.as_ref(), "offsets.long_hole", &maker.long_hole);
     let allowance = Allowance {
         facing: shop.facing.as_ref().map_or(Length::ZERO, |facing| facing.value.0),
         sanding: shop.sanding.as_ref().map_or(Length::ZERO, |sanding| sanding.value.0),
@@ -108,6 +114,7 @@ pub(super) fn resolve(
         blank: Blank { diameter: Length::ZERO, length: Length::ZERO },
         allowance,
         criteria,
+        maker,
     };
     let made_from = (design.grip.length.at(), design.grip.front.at());
     section.blank = blank::resolve(&design.blank, &section, made_from, making);

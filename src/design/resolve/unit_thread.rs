@@ -108,7 +108,7 @@ pub(super) fn tapped(
                 Diagnostic::error(
                     "bores.no-tap",
                     format!(
-                        "a tap's pitch diameter of {pitch} lies not between hole and major diameter"
+                        "a tap's pitch diameter of {pitch} does not lie between hole and major diameter"
                     ),
                 )
                 .at(tap.pitch_diameter.at())

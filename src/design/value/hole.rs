@@ -189,7 +189,7 @@ impl Read for CutsOver {
         let (least, greatest) = (length(least, key, log), length(greatest, key, log));
         let (least, greatest) = (least?, greatest?);
         if least > greatest || least.abs() > MOST || greatest.abs() > MOST {
-            let message = format!("`{key}` of {least} to {greatest} is no spread of a drill");
+            let message = format!("`{key}` of {least} to {greatest} is no spread");
             log.push(Diagnostic::error("value.order", message).at(node.at).hint(HINT));
             return None;
         }

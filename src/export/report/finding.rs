@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Advice, Bound, Change, Examination, Finding, Series, Spot};
+use crate::check::{Advice, Bound, Change, Examination, Finding, Place, Series, Spot};
 
 /// A measure with a limit.
 #[derive(Serialize)]
@@ -16,11 +16,14 @@ pub(super) struct Check {
     error: f64,
     worst: f64,
     uncertainty: f64,
+    band: f64,
     limit: f64,
     limit_is: &'static str,
     limit_source: String,
     margin: f64,
     r#where: Option<Where>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    where_worst: Option<Where>,
     note: Option<String>,
     advice: Option<String>,
     change: Option<ChangePart>,
@@ -46,6 +49,8 @@ pub(super) struct Information {
     unit: &'static str,
     error: f64,
     r#where: Option<Where>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    where_worst: Option<Where>,
     note: Option<String>,
     details: BTreeMap<String, f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -88,7 +93,8 @@ pub(super) fn findings(examination: &Examination) -> (Vec<Check>, Vec<Informatio
                 measured: finding.measured,
                 unit: finding.unit,
                 error: finding.error,
-                r#where: place(finding),
+                r#where: finding.place.map(place),
+                where_worst: finding.worst_place.map(place),
                 note: finding.note.clone(),
                 details: details(finding),
                 series: finding.series.as_ref().map(series),
@@ -108,6 +114,7 @@ fn check(finding: &Finding) -> Option<Check> {
         error: finding.error,
         worst: judged.worst,
         uncertainty: judged.uncertainty,
+        band: judged.band,
         limit: judged.limit,
         limit_is: match judged.bound {
             Bound::AtLeast => "least",
@@ -115,7 +122,8 @@ fn check(finding: &Finding) -> Option<Check> {
         },
         limit_source: judged.limit_source.clone(),
         margin: judged.margin,
-        r#where: place(finding),
+        r#where: finding.place.map(place),
+        where_worst: finding.worst_place.map(place),
         note: finding.note.clone(),
         advice: judged.advice.map(|advice| advice.to_string()),
         change: change(judged.advice),
@@ -130,14 +138,13 @@ fn change(advice: Option<Advice>) -> Option<ChangePart> {
     Some(ChangePart { dimension: parameter.to_string(), from_mm: from, to_mm: to })
 }
 
-fn place(finding: &Finding) -> Option<Where> {
+fn place(place: Place) -> Where {
     let spot = |spot: Spot| SpotPart {
         feature: spot.feature.to_string(),
         diameter_mm: spot.r * 2.0,
         z_mm: spot.z,
     };
-    let place = finding.place?;
-    Some(Where { z_mm: place.z(), inner: spot(place.inner), outer: spot(place.outer) })
+    Where { z_mm: place.z(), inner: spot(place.inner), outer: spot(place.outer) }
 }
 
 fn details(finding: &Finding) -> BTreeMap<String, f64> {

@@ -4,6 +4,7 @@
 
 mod finding;
 mod measured;
+mod room;
 
 use std::collections::BTreeMap;
 use std::fmt::Write;
@@ -17,6 +18,7 @@ use crate::section::Section;
 use crate::solid::Body;
 use finding::{Check, Information, findings};
 use measured::SolidPart;
+use room::RoomPart;
 
 pub(super) use measured::{MeshPart, OtherPart};
 
@@ -37,6 +39,7 @@ struct Report<'a> {
     files: BTreeMap<&'a str, String>,
     checks: Vec<Check>,
     information: Vec<Information>,
+    room: Vec<RoomPart>,
 }
 
 /// The report of a section's solids (with threads and without), its mesh, the parts beside it,
@@ -63,7 +66,12 @@ pub(super) fn report(
         files: files.iter().map(|file| (file.name.as_str(), digest(&file.bytes))).collect(),
         checks,
         information,
+        room: rooms(examination),
     })
+}
+
+fn rooms(examination: &Examination) -> Vec<RoomPart> {
+    examination.room.iter().map(RoomPart::from).collect()
 }
 
 /// What a set is made from: the resolved section, all its digits, and this program's version.
@@ -78,9 +86,10 @@ pub fn checks_json(examination: &Examination) -> String {
         format: u32,
         checks: Vec<Check>,
         information: Vec<Information>,
+        room: Vec<RoomPart>,
     }
     let (checks, information) = findings(examination);
-    json(&Findings { format: FORMAT, checks, information })
+    json(&Findings { format: FORMAT, checks, information, room: rooms(examination) })
 }
 
 fn json(value: &impl Serialize) -> String {
