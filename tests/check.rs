@@ -4,14 +4,22 @@
 mod common;
 #[path = "check/fixtures.rs"]
 mod fixtures;
+#[path = "check/half_planes.rs"]
+mod half_planes;
 #[path = "check/measures.rs"]
 mod measures;
+#[path = "check/practice.rs"]
+mod practice;
 #[path = "check/properties.rs"]
 mod properties;
-#[path = "check/slices.rs"]
-mod slices;
 #[path = "check/room.rs"]
 mod room;
+#[path = "check/slices.rs"]
+mod slices;
+#[path = "check/thread_standards.rs"]
+mod thread_standards;
+#[path = "check/threads.rs"]
+mod threads;
 #[path = "check/verdicts.rs"]
 mod verdicts;
 #[path = "check/wall_curve.rs"]
@@ -20,3 +28,5 @@ mod wall_curve;
 mod walls_by_hand;
 #[path = "check/walls_in_space.rs"]
 mod walls_in_space;
+#[path = "check/written.rs"]
+mod written;

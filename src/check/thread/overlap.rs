@@ -9,7 +9,9 @@
 //! ```
 //! At a fixed z the angle runs through all phases of the profile, so over an engaged length L the
 //! solids share `V = (2 pi / P) * integral over z and r of r w(r, d(z))`: exact for ends that are
-//! planes across the axis, whatever the engaged length. With leads that differ, d grows along z.
+//! planes across the axis, whatever the engaged length. With leads that differ, d grows along the
+//! groove: what is shared at z stands beside a groove whose middle lies half its width farther to
+//! one side, and d is that of the middle.
 
 use std::f64::consts::TAU;
 
@@ -20,6 +22,9 @@ use crate::solid::CutThread;
 /// so many is exact for straight flanks but for where they begin to overlap; the error is what
 /// half as many pieces would have changed.
 const PIECES: u32 = 64;
+
+/// Times as many pieces along z: the overlap begins somewhere between its ends there.
+const FINER_ALONG: u32 = 8;
 
 /// Widths under this are rounding, in millimetres: threads that just touch share nothing.
 const TOUCHING: f64 = 1e-12;
@@ -68,7 +73,8 @@ impl Meshed<'_> {
     fn external_ridge(&self, r: f64) -> f64 {
         match r {
             r if r > self.external.crest => 0.0,
-            r if r <= self.external.root => self.external.pitch,
+            // Of the internal thread's, by which widths are counted here.
+            r if r <= self.external.root => self.internal.pitch,
             r => self.external.ridge_at(r),
         }
     }
@@ -82,20 +88,31 @@ impl Meshed<'_> {
         }
     }
 
-    /// Axial width in common at a radius, and a displacement along the axis.
-    fn width(&self, r: f64, displaced: f64) -> f64 {
+    /// How far the external ridge stands in the internal one behind it, and in the one in front,
+    /// at a radius and at z from the middle of the run; less than nothing where they are clear.
+    fn depths(&self, r: f64, z: f64) -> [f64; 2] {
         let (a, b) = (self.external_ridge(r), self.internal_ridge(r));
         let pitch = self.internal.pitch;
+        let (half, groove) = ((a + b - pitch) / 2.0, (pitch - b) / 2.0);
         // Displacements a pitch apart are one.
-        let d = (displaced + pitch / 2.0).rem_euclid(pitch) - pitch / 2.0;
-        let half = (a + b - pitch) / 2.0;
-        let width = ((half + d).max(0.0) + (half - d).max(0.0)).min(a).min(b);
+        let displaced = |middle: f64| {
+            let d = self.displaced + middle * self.drift;
+            (d + pitch / 2.0).rem_euclid(pitch) - pitch / 2.0
+        };
+        [half + displaced(z - groove), half - displaced(z + groove)]
+    }
+
+    /// Axial width in common at a radius, and at z from the middle of the run.
+    fn width(&self, r: f64, z: f64) -> f64 {
+        let [behind, in_front] = self.depths(r, z).map(|depth| depth.max(0.0));
+        let (a, b) = (self.external_ridge(r), self.internal_ridge(r));
+        let width = (behind + in_front).min(a).min(b);
         if width < TOUCHING { 0.0 } else { width }
     }
 
     /// The radii between which both have material, cut where a flank bends, begins or ends, and
-    /// where the flanks of the given displacement begin to overlap.
-    fn radii(&self, displaced: f64) -> Vec<f64> {
+    /// where flanks begin to overlap at z from the middle of the run.
+    fn radii(&self, z: f64) -> Vec<f64> {
         let (low, high) = (self.internal.crest, self.external.crest);
         let mut radii = vec![low, high, self.external.root, self.internal.root];
         radii.extend(self.internal.flank_radii());
@@ -103,33 +120,34 @@ impl Meshed<'_> {
         radii.retain(|r| (low..=high).contains(r));
         radii.sort_by(f64::total_cmp);
         radii.dedup();
-        let between = radii.windows(2).filter_map(|ends| {
+        let between = radii.windows(2).flat_map(|ends| {
             // A straight flank's overlap is linear between these: it begins where it would be 0.
-            let [from, to] = [0, 1].map(|n| {
-                let r = f64::midpoint(ends[0], ends[1])
-                    + (ends[n] - f64::midpoint(ends[0], ends[1])) * INSIDE;
-                let (a, b) = (self.external_ridge(r), self.internal_ridge(r));
-                (r, (a + b - self.internal.pitch) / 2.0 + displaced.abs())
-            });
-            (from.1 * to.1 < 0.0).then(|| from.0 + (to.0 - from.0) * from.1 / (from.1 - to.1))
+            let middle = f64::midpoint(ends[0], ends[1]);
+            let [from, to] = [0, 1].map(|n| middle + (ends[n] - middle) * INSIDE);
+            let (at_from, at_to) = (self.depths(from, z), self.depths(to, z));
+            [0, 1].map(|side| {
+                let (a, b) = (at_from[side], at_to[side]);
+                (a * b < 0.0).then(|| from + (to - from) * a / (a - b))
+            })
         });
-        let extra: Vec<f64> = between.collect();
+        let extra: Vec<f64> = between.flatten().collect();
         radii.extend(extra);
         radii.sort_by(f64::total_cmp);
         radii
     }
 
-    /// Integral of r w(r, d) over the radii, with so many pieces between two of them; the greatest
-    /// width and its radius.
-    fn across(&self, radii: &[f64], displaced: f64, pieces: u32) -> (f64, [f64; 2]) {
+    /// Integral of r w over the radii at z from the middle of the run; the greatest width and its
+    /// radius.
+    fn across(&self, z: f64, pieces: u32) -> (f64, [f64; 2]) {
         let mut widest = [0.0, self.internal.crest];
         let mut sum = 0.0;
+        let radii = self.radii(z);
         for ends in radii.windows(2).filter(|ends| ends[0] < ends[1]) {
             let middle = f64::midpoint(ends[0], ends[1]);
             sum += simpson([ends[0], ends[1]], pieces, |r| {
                 // Just inside the ends, where a width may jump.
                 let inside = middle + (r - middle) * INSIDE;
-                let width = self.width(inside, displaced);
+                let width = self.width(inside, z);
                 if width > widest[0] {
                     widest = [width, r];
                 }
@@ -149,9 +167,7 @@ impl Meshed<'_> {
         }
         let mut volume = |pieces: u32| {
             let mut slice = |z: f64| {
-                let displaced = self.displaced + (z - middle) * self.drift;
-                let (area, [width, radius]) =
-                    self.across(&self.radii(displaced), displaced, pieces);
+                let (area, [width, radius]) = self.across(z - middle, pieces);
                 if width > most.width {
                     (most.width, most.radius, most.z) = (width, radius, z);
                 }
@@ -160,7 +176,7 @@ impl Meshed<'_> {
             let over_z = if self.drift == 0.0 {
                 slice(middle) * (high - low)
             } else {
-                simpson([low, high], pieces, slice)
+                simpson([low, high], pieces * FINER_ALONG, slice)
             };
             over_z * TAU / self.internal.pitch
         };
@@ -259,23 +275,40 @@ mod tests {
         assert!(found.error < 1e-6 * volume);
     }
 
-    /// By hand: a lead that differs moves the ridge from -m / 2 to m / 2 over the run; beyond half
-    /// of the slack s each end overlaps in a wedge of (m - s) / 2 by (m - s) / 2m of the run.
+    /// By hand: a lead that differs moves the ridge by m per turn, so that half the slack s is used
+    /// up at s / 2m turns of the groove's middle from the middle of the run. Larger, it touches
+    /// with the flanks that look away from there, half a groove g farther out; smaller, with
+    /// those that look to it. What is left of the run overlaps in two wedges.
     #[test]
     fn a_lead_that_differs_overlaps_at_both_ends() {
         let internal = basic(Side::Internal, 10.0, 0.75, 0.0);
-        let external = CutThread { pitch: 0.755, ..basic(Side::External, 10.0, 0.75, -0.02) };
-        // The pitch diameter keeps half a pitch of ridge, of its own pitch.
-        let slack = 0.02 * libm::tan(PI / 6.0) - 0.0025;
-        let (run, moved) = (7.5, 7.5 * 0.005 / 0.75);
-        let found = Overlap::of(&internal, &external, [0.0, run]).unwrap();
-        let square = |v: f64| v * v;
-        let bearing = PI * (square(external.crest) - square(internal.crest)) / 0.75;
-        let wedges = square(moved - slack) / 4.0 * run / moved;
-        assert!((found.volume / (bearing * wedges) - 1.0).abs() < 2e-3, "{found:?}");
-        assert!((found.volume - bearing * wedges).abs() < 4.0 * found.error);
-        assert!((found.width - (moved - slack) / 2.0).abs() < 1e-9);
-        assert!(found.z.abs() < 1e-9 || (found.z - run).abs() < 1e-9);
+        for (pitch, outwards) in [(0.755, 1.0), (0.745, -1.0)] {
+            let external = CutThread { pitch, ..basic(Side::External, 10.0, 0.75, -0.02) };
+            // The pitch diameter keeps half a pitch of ridge, of its own pitch.
+            let slack = 0.02 * libm::tan(PI / 6.0) - (pitch - 0.75) / 2.0;
+            let (run, drift) = (7.5, (pitch - 0.75).abs() / 0.75);
+            let found = Overlap::of(&internal, &external, [0.0, run]).unwrap();
+            // Over the radii at which both have flanks, in steps.
+            let (low, high, steps) = (internal.crest, external.crest, 10_000);
+            let dr = (high - low) / f64::from(steps);
+            let wedges: f64 = (0..steps)
+                .map(|n| {
+                    let r = low + (f64::from(n) + 0.5) * dr;
+                    let groove = (0.75 - internal.ridge_at(r)) / 2.0;
+                    let deepest = drift * (run / 2.0 - outwards * groove) - slack / 2.0;
+                    r * dr * deepest * deepest / drift
+                })
+                .sum();
+            let volume = TAU / 0.75 * wedges;
+            assert!((found.volume / volume - 1.0).abs() < 1e-4, "{found:?} {volume}");
+            assert!((found.volume - volume).abs() < 4.0 * found.error + 1e-4 * volume);
+            // Most where the groove's flank lies nearest to the end of the run.
+            let r = if outwards > 0.0 { high } else { low };
+            let groove = (0.75 - internal.ridge_at(r)) / 2.0;
+            let width = drift * (run / 2.0 - outwards * groove) - slack / 2.0;
+            assert!((found.width - width).abs() < 1e-8, "{} {width}", found.width);
+            assert!(found.z.abs() < 1e-9 || (found.z - run).abs() < 1e-9);
+        }
     }
 
     /// Independent route: counting points of a grid in (z, r), three turns at another angle each.
