@@ -1,7 +1,7 @@
 //! From the section to the bytes of the files, all in memory.
 
 use crate::archive::Standing;
-use crate::check::{Examination, chord, examine_whole};
+use crate::check::{Examination, chord, examine, room};
 use crate::cli::progress::Progress;
 use crate::export::{self, File, Kind, MadePart, Meshed, Order, Sources};
 use crate::mesh::tessellate;
@@ -35,7 +35,10 @@ pub(super) fn produce(
     let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
     let plain = build(&section.plain_part()).map_err(|e| (e.code(), e.to_string()))?;
     progress.step("checking walls and threads");
-    let examination = examine_whole(section).map_err(|e| (e.code(), e.to_string()))?;
+    let examination = examine(section).map_err(|e| (e.code(), e.to_string()))?;
+    progress.step("finding how far each size may be off");
+    let room = room(section).map_err(|e| (e.code(), e.to_string()))?;
+    let examination = Examination { room, ..examination };
     progress.step("cutting the surface into triangles");
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     let mut made = Vec::new();
