@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;
-use sectionwright::check::{Examination, Verdict, WallCurve, verdicts};
+use sectionwright::check::{Examination, Finding, Verdict, WallCurve, verdicts};
 use sectionwright::export::drawing::{Drawing, Entity, Layer, Point, Shade, Shape};
 use sectionwright::export::half_section::walls_sheet;
 use sectionwright::export::walls_svg;
@@ -118,7 +118,7 @@ fn shades_say_what_the_verdicts_say() {
             });
             let darkest = shades.min().unwrap();
             let walls = examination.findings.iter().filter(|f| f.code.starts_with("wall."));
-            let verdict = walls.filter_map(|f| f.verdict()).max().unwrap();
+            let verdict = walls.filter_map(Finding::verdict).max().unwrap();
             let expected = match verdict {
                 Verdict::Breaks => darkest == Shade::Darkest,
                 Verdict::Close => darkest == Shade::Dark,
