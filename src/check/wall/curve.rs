@@ -8,9 +8,8 @@
 //!    +-------|----|---> z
 //! ```
 //! Its least value is the least wall. It is given at every tenth of a millimetre, at every z at
-//! which a line of the bore begins or ends, and where it is locally least. Between two places it
-//! may rise, and falls below neither: at most by as much as the way along the bore between them
-//! is it more than the lower.
+//! which a line of the bore begins or ends, and wherever it is locally least: so between two
+//! neighbouring places it may rise, but is nowhere less than at the lesser of them.
 
 use super::skin::{Line, Pair, Skins};
 use super::zone::in_zone;
