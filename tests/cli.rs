@@ -458,3 +458,23 @@ fn limits_come_from_three_places() {
             && err(&wrong).contains("the command line:2:11")
     );
 }
+
+/// The same picture as `make`'s, over an earlier one, and never over what is none.
+#[test]
+fn a_check_draws_its_walls_where_it_is_asked_to() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make", "--only", "svg", "--quiet"]);
+    let made = fs::read(home.path().join("out/demo/walls.svg")).unwrap();
+    for _ in 0..2 {
+        let checked = run(home.path(), &["check", "demo", "--picture", "here.svg"]);
+        assert_eq!(status(&checked), 0, "{}", err(&checked));
+        assert_eq!(fs::read(home.path().join("here.svg")).unwrap(), made);
+    }
+    fs::write(home.path().join("pen.toml"), "format = 1\nlike = \"demo\"\n").unwrap();
+    let refused = run(home.path(), &["check", "pen.toml", "--picture", "pen.toml"]);
+    assert_eq!(status(&refused), 2);
+    assert!(err(&refused).contains("picture.exists"), "{}", err(&refused));
+    assert!(fs::read_to_string(home.path().join("pen.toml")).unwrap().starts_with("format"));
+    let nowhere = run(home.path(), &["check", "demo", "--picture", "no/such/folder/walls.svg"]);
+    assert_eq!(status(&nowhere), 3, "{}", err(&nowhere));
+}

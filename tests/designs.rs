@@ -220,6 +220,26 @@ fn a_cap_thread_is_judged_as_the_units() {
     assert_eq!(walls.of(Zone::CapThread).source, walls.of(Zone::UnitThread).source);
 }
 
+/// One without a limit for the shoulder's corner takes that of the tenon; a limit of its own goes
+/// before it, wherever it is given.
+#[test]
+fn a_shoulders_corner_is_judged_as_the_tenon() {
+    let walls = |limits: &str| {
+        let design = format!("format = 1\nlike = \"demo\"\nmaterial = \"acrylic\"\n{limits}");
+        let files = folder(&[("pen.toml", &design)]);
+        sound(&Library::default(), &path(&files, "pen.toml")).section.criteria.walls
+    };
+    let plain = walls("");
+    assert_eq!(plain.of(Zone::ShoulderCorner).value, mm(0.7));
+    assert_eq!(plain.of(Zone::ShoulderCorner).source, plain.of(Zone::Tenon).source);
+    let own = walls("[limits.walls]\nshoulder_corner = 0.5\n");
+    assert_eq!(own.of(Zone::ShoulderCorner).value, mm(0.5));
+    assert_eq!(
+        (own.of(Zone::Tenon).value, own.of(Zone::ShoulderCorner).source.as_str()),
+        (mm(0.7), "this design")
+    );
+}
+
 /// What is left out is derived as profiles/README.md says, and said.
 #[test]
 fn what_is_left_out_is_derived() {

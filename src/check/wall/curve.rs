@@ -8,15 +8,14 @@
 //!    +-------|----|---> z
 //! ```
 //! Its least value is the least wall. It is given at every tenth of a millimetre, at every z at
-//! which a line of the bore begins or ends, and where it is locally least. Between two places it
-//! may rise, and falls below neither: at most by as much as the way along the bore between them
-//! is it more than the lower.
+//! which a line of the bore begins or ends, and wherever it is locally least: so between two
+//! neighbouring places it may rise, but is nowhere less than at the lesser of them.
 
 use super::skin::{Line, Pair, Skins};
 use super::zone::in_zone;
 use crate::check::Series;
 use crate::check::bodies::Extremes;
-use crate::check::distance::{Bounds, Curve, near_passes, nearest_off_axis};
+use crate::check::distance::{Bounds, Curve, near_passes, nearest, nearest_off_axis};
 use crate::section::{Section, Zone};
 use crate::solid::BuildError;
 
@@ -135,16 +134,54 @@ impl Limited<'_> {
             for (outside, limit) in self.pair.outside.iter().zip(limits) {
                 for (side, less) in sides {
                     let passes = near_passes(&Curve::Segment(*side), &outside.curve).into_iter();
-                    let inside = passes.filter(|pass| bore.bounds.holds_z(pass.on_first[1]));
+                    let ends = bore.ends.map(|p| p[1]);
+                    let inside = passes.filter(|pass| {
+                        // The ends are among the places already.
+                        let z = pass.on_first[1];
+                        let counts = *less == 0.0 || pass.distance <= *less;
+                        counts && bore.bounds.holds_z(z) && !ends.contains(&z)
+                    });
                     found.extend(inside.filter_map(|pass| {
-                        let at = self.at(pass.on_first[1])?;
-                        let wall = pass.distance - less - ONE_PLACE;
-                        (wall <= at.wall || wall - limit <= at.margin).then_some(at)
+                        let z = pass.on_first[1];
+                        let wall = pass.distance - less;
+                        let pass = WallAt { z, wall, margin: wall - limit };
+                        if self.beaten(&pass) { None } else { self.at(z) }
                     }));
                 }
             }
         }
         found
+    }
+
+    /// Whether other lines are nearer at a z, and others, or the same, closer to their limit.
+    fn beaten(&self, pass: &WallAt) -> bool {
+        let (mut nearer, mut closer) = (false, false);
+        let beats = |at: f64, than: f64| at < than - ONE_PLACE;
+        for (bore, limits) in self.pair.bore.iter().zip(&self.limits) {
+            if !bore.bounds.holds_z(pass.z) {
+                continue;
+            }
+            let here = Curve::Segment(bore.level(pass.z));
+            let (bounds, off) = (Bounds::of(&here), (self.off)(bore));
+            for (outside, limit) in self.pair.outside.iter().zip(limits) {
+                let least = bounds.gap(&outside.bounds) - off;
+                let idle = |least: f64| {
+                    (nearer || !beats(least, pass.wall))
+                        && (closer || !beats(least - limit, pass.margin))
+                };
+                if idle(least) {
+                    continue;
+                }
+                // No less than off the axis: what beats so, beats the more when it is off.
+                let wall = nearest(&here, &outside.curve).distance;
+                nearer |= beats(wall, pass.wall);
+                closer |= beats(wall - limit, pass.margin);
+                if nearer && closer {
+                    return true;
+                }
+            }
+        }
+        false
     }
 
     /// The wall at a z; none where the part has no bore.
@@ -154,14 +191,27 @@ impl Limited<'_> {
             if !bore.bounds.holds_z(z) {
                 continue;
             }
-            let here = bore.level(z);
-            let bounds = Bounds::of(&Curve::Segment(here));
-            for (outside, limit) in self.pair.outside.iter().zip(limits) {
-                let least = bounds.gap(&outside.bounds) - (self.off)(bore);
-                if at.is_some_and(|at| least >= at.wall && least - limit >= at.margin) {
+            let (here, off) = (bore.level(z), (self.off)(bore));
+            let line = Curve::Segment(here);
+            let bounds = Bounds::of(&line);
+            let outside = &self.pair.outside;
+            let gap = |n: usize| bounds.gap(&outside[n].bounds);
+            // What is likely nearest first, so that most others need no measuring.
+            let first = (0..outside.len()).min_by(|a, b| gap(*a).total_cmp(&gap(*b)));
+            let others = (0..outside.len()).filter(|n| Some(*n) != first);
+            for n in first.into_iter().chain(others) {
+                let limit = limits[n];
+                let idle = |at: &Option<WallAt>, least: f64| {
+                    at.is_some_and(|at| least >= at.wall && least - limit >= at.margin)
+                };
+                if idle(&at, gap(n) - off) {
                     continue;
                 }
-                let wall = nearest_off_axis(here, &outside.curve, (self.off)(bore)).distance;
+                let on_axis = nearest(&line, &outside[n].curve).distance;
+                if idle(&at, on_axis - off) {
+                    continue;
+                }
+                let wall = nearest_off_axis(here, &outside[n].curve, off).distance;
                 let margin = wall - limit;
                 let best = at.get_or_insert(WallAt { z, wall, margin });
                 (best.wall, best.margin) = (best.wall.min(wall), best.margin.min(margin));

@@ -75,9 +75,8 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd | Self::Seam => {
-                LineKind::ContinuousWide
-            }
+            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
+            Self::Seam => LineKind::ContinuousExtraWide,
             Self::Band | Self::BandHatch | Self::Hatch | Self::Thread | Self::Note => {
                 LineKind::ContinuousNarrow
             }

@@ -9,6 +9,9 @@ const WIDE: f64 = 0.5;
 /// the Manual of Engineering Drawing, chapter 46).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LineKind {
+    /// Seams on either side of a line; extra wide, 4:2:1 to wide and narrow (ISO 128-20:1996, from
+    /// memory).
+    ContinuousExtraWide,
     /// 01.2: visible edges, crests and ends of threads.
     ContinuousWide,
     /// 01.1: roots of threads, hatching, leaders.
@@ -23,7 +26,8 @@ pub enum LineKind {
 
 impl LineKind {
     /// All kinds.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
+        Self::ContinuousExtraWide,
         Self::ContinuousWide,
         Self::ContinuousNarrow,
         Self::DashedNarrow,
@@ -34,6 +38,7 @@ impl LineKind {
     /// Its name, as the standard words it.
     pub const fn name(self) -> &'static str {
         match self {
+            Self::ContinuousExtraWide => "continuous-extra-wide",
             Self::ContinuousWide => "continuous-wide",
             Self::ContinuousNarrow => "continuous-narrow",
             Self::DashedNarrow => "dashed-narrow",
@@ -45,6 +50,7 @@ impl LineKind {
     /// Its width on paper, in mm.
     pub const fn width(self) -> f64 {
         match self {
+            Self::ContinuousExtraWide => WIDE * 2.0,
             Self::ContinuousWide => WIDE,
             _ => WIDE / 2.0,
         }
@@ -56,7 +62,7 @@ impl LineKind {
     /// memory).
     pub fn pattern(self) -> Vec<f64> {
         let widths: &[f64] = match self {
-            Self::ContinuousWide | Self::ContinuousNarrow => &[],
+            Self::ContinuousExtraWide | Self::ContinuousWide | Self::ContinuousNarrow => &[],
             Self::DashedNarrow => &[12.0, 3.0],
             Self::LongDashedDotted => &[24.0, 3.0, 0.5, 3.0],
             Self::LongDashedDoubleDotted => &[24.0, 3.0, 0.5, 3.0, 0.5, 3.0],
@@ -73,7 +79,11 @@ mod tests {
     #[test]
     fn wide_lines_are_twice_as_wide_as_narrow_ones() {
         for kind in LineKind::ALL {
-            let ratio = if kind == LineKind::ContinuousWide { 1.0 } else { 2.0 };
+            let ratio = match kind {
+                LineKind::ContinuousExtraWide => 0.5,
+                LineKind::ContinuousWide => 1.0,
+                _ => 2.0,
+            };
             assert_eq!(LineKind::ContinuousWide.width() / kind.width(), ratio, "{}", kind.name());
             assert_eq!(kind.pattern().len() % 2, 0, "{}", kind.name());
         }

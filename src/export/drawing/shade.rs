@@ -28,7 +28,7 @@ impl Shade {
             Self::Darkest => "#3a1266",
             Self::Dark => "#b8324f",
             Self::Middle => "#ee9447",
-            Self::Light => "#fbd585",
+            Self::Light => "#f7cb74",
             Self::Lightest => "#fff6d9",
         }
     }
