@@ -162,13 +162,13 @@ impl Trials<'_> {
         }
         let part = Extremes::of_section(&section).ok()?;
         let changed;
-        let barrel = if parameter.is_barrels() {
-            changed = Extremes::of_barrel(&section.barrel).ok()?;
+        let mates = if parameter.is_barrels() || parameter.is_caps() {
+            changed = Mates::new(&section).ok()?;
             &changed
         } else {
-            &self.mates.barrel
+            self.mates
         };
-        let model = Model { section: &section, part: &part, unit: &self.mates.unit, barrel };
+        let model = Model::new(&section, &part, mates);
         Some(scores(&measure(&model)))
     }
 }

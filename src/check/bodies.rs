@@ -1,6 +1,7 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
 use super::stretch::Stretch;
+use super::enclosing::{CapBodies, ConverterBodies};
 use crate::quantity::Length;
 use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
 use crate::solid::{Body, BuildError, CutThread, Swept, build};
@@ -29,7 +30,7 @@ impl Built {
 
     /// One of its threads. A body always has the threads of its part.
     pub fn thread(&self, item: Item) -> Option<&CutThread> {
-        self.body.thread(item)
+        self.threads.iter().find(|thread| thread.item == item)
     }
 }
 
@@ -42,8 +43,14 @@ pub(super) struct Extremes {
 }
 
 impl Extremes {
-    fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
+    pub fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
         Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
+    }
+
+    /// Each of them turned round.
+    pub fn turned(&self) -> Self {
+        let Self { drawn, least, most } = self;
+        Self { drawn: drawn.turned(), least: least.turned(), most: most.turned() }
     }
 
     /// The section.
@@ -70,12 +77,16 @@ impl Extremes {
 pub(super) struct Mates {
     pub unit: Extremes,
     pub barrel: Extremes,
+    pub cap: Option<CapBodies>,
+    pub converter: Option<ConverterBodies>,
 }
 
 impl Mates {
     pub fn new(section: &Section) -> Result<Self, BuildError> {
         let unit = Extremes::of_unit(&section.unit)?;
-        Ok(Self { unit, barrel: Extremes::of_barrel(&section.barrel)? })
+        let barrel = Extremes::of_barrel(&section.barrel)?;
+        let (cap, converter) = (CapBodies::of(section)?, ConverterBodies::of(section)?);
+        Ok(Self { unit, barrel, cap, converter })
     }
 }
 
@@ -85,10 +96,20 @@ pub(super) struct Model<'a> {
     pub part: &'a Extremes,
     pub unit: &'a Extremes,
     pub barrel: &'a Extremes,
+    pub cap: Option<&'a CapBodies>,
+    pub converter: Option<&'a ConverterBodies>,
+}
+
+impl<'a> Model<'a> {
+    /// A section with what it meets.
+    pub fn new(section: &'a Section, part: &'a Extremes, mates: &'a Mates) -> Self {
+        let Mates { unit, barrel, cap, converter } = mates;
+        Self { section, part, unit, barrel, cap: cap.as_ref(), converter: converter.as_ref() }
+    }
 }
 
 /// The same thread at its most material: crest, flanks and root as full as its limits allow.
-fn at_most_material(thread: &Thread) -> Thread {
+pub(super) fn at_most_material(thread: &Thread) -> Thread {
     let limits = &thread.limits;
     let form = match thread.side {
         Side::External => ThreadForm {

@@ -7,6 +7,7 @@
 //!
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
+//!   enclosing   cap, converter, barrel, nib
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
@@ -20,6 +21,7 @@ mod catalogue;
 mod chord;
 mod clear;
 mod distance;
+mod enclosing;
 mod finding;
 mod judge;
 mod made;
@@ -73,7 +75,7 @@ impl Examination {
 pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let mates = Mates::new(section)?;
     let part = Extremes::of_section(section)?;
-    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let model = Model::new(section, &part, &mates);
     let mut findings = measure(&model);
     advice::advise(section, &mates, &mut findings);
     means::name(section, &mut findings);
@@ -92,7 +94,7 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
 /// As [`examine`].
 pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
-    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let model = Model::new(section, &part, &mates);
     Ok(Examination { findings: measure(&model) })
 }
 

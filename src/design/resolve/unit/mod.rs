@@ -16,12 +16,7 @@ use crate::section::{
 
 /// The unit, or none where its values contradict each other, which is noted.
 pub(super) fn resolve(file: &UnitFile, making: &mut Making) -> Option<Unit> {
-    let mut read = |key: &str, measured: &Placed<Measured>| {
-        let Measured { value, uncertainty, how } = measured.value.clone();
-        let how = how.unwrap_or_else(|| "not said".to_owned());
-        making.readings.push(resolved::Reading { key: key.to_owned(), value, uncertainty, how });
-        Reading { value, uncertainty }
-    };
+    let mut read = |key: &str, measured: &Placed<Measured>| making.read(key, measured);
     let collar = read("collar.diameter", &file.collar);
     let thickness = read("collar.thickness", &file.thickness);
     let mut steps: Vec<UnitStep> = Vec::new();
