@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::bodies::{Extremes, Mates, Model};
+use super::enclosing::{CapBodies, ConverterBodies};
 use super::{Advice, Change, Finding, Parameter, Verdict, measure};
 use crate::section::{Section, faults};
 
@@ -161,14 +162,17 @@ impl Trials<'_> {
             return None;
         }
         let part = Extremes::of_section(&section).ok()?;
-        let changed;
-        let mates = if parameter.is_barrels() || parameter.is_caps() {
-            changed = Mates::new(&section).ok()?;
-            &changed
-        } else {
-            self.mates
-        };
-        let model = Model::new(&section, &part, mates);
+        let (barrel, cap, converter);
+        let mut model = Model::new(&section, &part, self.mates);
+        if parameter.is_barrels() {
+            barrel = Extremes::of_barrel(&section.barrel).ok()?;
+            converter = ConverterBodies::of(&section).ok()?;
+            (model.barrel, model.converter) = (&barrel, converter.as_ref());
+        }
+        if parameter.is_caps() {
+            cap = CapBodies::of(&section).ok()?;
+            model.cap = cap.as_ref();
+        }
         Some(scores(&measure(&model)))
     }
 }

@@ -1,26 +1,54 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
-use super::stretch::Stretch;
 use super::enclosing::{CapBodies, ConverterBodies};
+use super::stretch::Stretch;
 use crate::quantity::Length;
 use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
-use crate::solid::{Body, BuildError, CutThread, Swept, build};
+use crate::solid::{BuildError, CutThread, Swept, build};
 
-/// A body with its lines in the half-plane.
+/// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
 pub(super) struct Built {
-    pub body: Body,
+    pub threads: Vec<CutThread>,
     pub lines: Vec<Swept>,
     /// The same lines, cut where r or z turns back.
     pub stretches: Vec<Stretch>,
 }
 
 impl Built {
-    fn new(part: &Part) -> Result<Self, BuildError> {
+    /// Builds a part.
+    pub fn new(part: &Part) -> Result<Self, BuildError> {
         let body = build(part)?;
-        let lines = body.swept();
+        Ok(Self::of(body.threads().to_vec(), body.swept()))
+    }
+
+    fn of(threads: Vec<CutThread>, lines: Vec<Swept>) -> Self {
         let stretches = lines.iter().flat_map(Stretch::of).collect();
-        Ok(Self { body, lines, stretches })
+        Self { threads, lines, stretches }
+    }
+
+    /// The body turned half round about an axis square to its own, so that z becomes -z. Its
+    /// threads keep their hands, as they do on a part that is turned round.
+    pub fn turned(&self) -> Self {
+        let over = |[r, z]: [f64; 2]| [r, -z];
+        let span = |[from, to]: [f64; 2]| [-to, -from];
+        // The material stays on the left of every line: it is walked the other way.
+        let line = |l: &Swept| Swept { from: over(l.to), to: over(l.from), ..*l };
+        let thread = |t: &CutThread| CutThread {
+            ridge_z: -t.ridge_z,
+            full: span(t.full),
+            extent: span(t.extent),
+            ..t.clone()
+        };
+        Self::of(
+            self.threads.iter().map(thread).collect(),
+            self.lines.iter().map(line).collect(),
+        )
+    }
+
+    /// The least z of the body.
+    pub fn start(&self) -> f64 {
+        self.lines.iter().flat_map(|l| [l.from[1], l.to[1]]).fold(f64::MAX, f64::min)
     }
 
     /// The greatest z of the body.

@@ -18,8 +18,6 @@ pub(super) struct CapBodies {
     pub cap: Extremes,
     /// The least room that readings and tolerances leave in it.
     pub tightest: Built,
-    /// With only the readings at their least, its thread as drawn.
-    pub read: Built,
     /// The cap turned round, its thread in the direction of the section's, z growing to its mouth.
     pub facing: Extremes,
     /// Nib and feed as read, in the unit's axis.
@@ -100,7 +98,6 @@ impl CapBodies {
             facing: bodies.turned(),
             cap: bodies,
             tightest: Built::new(&cap_read(&full).part())?,
-            read: Built::new(&cap_read(cap).part())?,
             nib: Built::new(&unit.nib_part())?,
             greatest_nib: Built::new(&widest.nib_part())?,
         }))

@@ -5,13 +5,12 @@ mod pitch;
 use super::Making;
 use super::thread::{basic_form, standard_or_noted};
 use crate::design::reader::Placed;
-use crate::design::resolved;
 use crate::design::unit_file::{StepFile, UnitFile, UnitThreadFile};
 use crate::design::value::Measured;
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Length, Limits};
 use crate::section::{
-    Item, Reading, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
+    Item, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
 };
 
 /// The unit, or none where its values contradict each other, which is noted.
