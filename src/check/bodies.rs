@@ -1,25 +1,51 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
+use super::enclosing::{CapBodies, ConverterBodies};
 use super::stretch::Stretch;
 use crate::quantity::Length;
 use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
-use crate::solid::{Body, BuildError, CutThread, Swept, build};
+use crate::solid::{BuildError, CutThread, Swept, build};
 
-/// A body with its lines in the half-plane.
+/// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
 pub(super) struct Built {
-    pub body: Body,
+    pub threads: Vec<CutThread>,
     pub lines: Vec<Swept>,
     /// The same lines, cut where r or z turns back.
     pub stretches: Vec<Stretch>,
 }
 
 impl Built {
-    fn new(part: &Part) -> Result<Self, BuildError> {
+    /// Builds a part.
+    pub fn new(part: &Part) -> Result<Self, BuildError> {
         let body = build(part)?;
-        let lines = body.swept();
+        Ok(Self::of(body.threads().to_vec(), body.swept()))
+    }
+
+    fn of(threads: Vec<CutThread>, lines: Vec<Swept>) -> Self {
         let stretches = lines.iter().flat_map(Stretch::of).collect();
-        Ok(Self { body, lines, stretches })
+        Self { threads, lines, stretches }
+    }
+
+    /// The body turned half round about an axis square to its own, so that z becomes -z. Its
+    /// threads keep their hands, as they do on a part that is turned round.
+    pub fn turned(&self) -> Self {
+        let over = |[r, z]: [f64; 2]| [r, -z];
+        let span = |[from, to]: [f64; 2]| [-to, -from];
+        // The material stays on the left of every line: it is walked the other way.
+        let line = |l: &Swept| Swept { from: over(l.to), to: over(l.from), ..*l };
+        let thread = |t: &CutThread| CutThread {
+            ridge_z: -t.ridge_z,
+            full: span(t.full),
+            extent: span(t.extent),
+            ..t.clone()
+        };
+        Self::of(self.threads.iter().map(thread).collect(), self.lines.iter().map(line).collect())
+    }
+
+    /// The least z of the body.
+    pub fn start(&self) -> f64 {
+        self.lines.iter().flat_map(|l| [l.from[1], l.to[1]]).fold(f64::MAX, f64::min)
     }
 
     /// The greatest z of the body.
@@ -29,7 +55,7 @@ impl Built {
 
     /// One of its threads. A body always has the threads of its part.
     pub fn thread(&self, item: Item) -> Option<&CutThread> {
-        self.body.thread(item)
+        self.threads.iter().find(|thread| thread.item == item)
     }
 }
 
@@ -42,8 +68,14 @@ pub(super) struct Extremes {
 }
 
 impl Extremes {
-    fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
+    pub fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
         Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
+    }
+
+    /// Each of them turned round.
+    pub fn turned(&self) -> Self {
+        let Self { drawn, least, most } = self;
+        Self { drawn: drawn.turned(), least: least.turned(), most: most.turned() }
     }
 
     /// The section.
@@ -70,12 +102,16 @@ impl Extremes {
 pub(super) struct Mates {
     pub unit: Extremes,
     pub barrel: Extremes,
+    pub cap: Option<CapBodies>,
+    pub converter: Option<ConverterBodies>,
 }
 
 impl Mates {
     pub fn new(section: &Section) -> Result<Self, BuildError> {
         let unit = Extremes::of_unit(&section.unit)?;
-        Ok(Self { unit, barrel: Extremes::of_barrel(&section.barrel)? })
+        let barrel = Extremes::of_barrel(&section.barrel)?;
+        let (cap, converter) = (CapBodies::of(section)?, ConverterBodies::of(section)?);
+        Ok(Self { unit, barrel, cap, converter })
     }
 }
 
@@ -85,10 +121,20 @@ pub(super) struct Model<'a> {
     pub part: &'a Extremes,
     pub unit: &'a Extremes,
     pub barrel: &'a Extremes,
+    pub cap: Option<&'a CapBodies>,
+    pub converter: Option<&'a ConverterBodies>,
+}
+
+impl<'a> Model<'a> {
+    /// A section with what it meets.
+    pub fn new(section: &'a Section, part: &'a Extremes, mates: &'a Mates) -> Self {
+        let Mates { unit, barrel, cap, converter } = mates;
+        Self { section, part, unit, barrel, cap: cap.as_ref(), converter: converter.as_ref() }
+    }
 }
 
 /// The same thread at its most material: crest, flanks and root as full as its limits allow.
-fn at_most_material(thread: &Thread) -> Thread {
+pub(super) fn at_most_material(thread: &Thread) -> Thread {
     let limits = &thread.limits;
     let form = match thread.side {
         Side::External => ThreadForm {

@@ -8,6 +8,7 @@
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
 //!   trial       one size changed, measured anew      room     how far a size may be off
+//!   enclosing   cap, converter, barrel, nib
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
@@ -21,6 +22,7 @@ mod catalogue;
 mod chord;
 mod clear;
 mod distance;
+mod enclosing;
 mod finding;
 mod judge;
 mod made;
@@ -80,7 +82,7 @@ impl Examination {
 pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let mates = Mates::new(section)?;
     let part = Extremes::of_section(section)?;
-    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let model = Model::new(section, &part, &mates);
     let mut findings = measure(&model);
     advice::advise(&Trial::new(section, &part, &mates), &mut findings);
     means::name(section, &mut findings);
@@ -107,7 +109,7 @@ pub fn examine_whole(section: &Section) -> Result<Examination, BuildError> {
 /// As [`examine`].
 pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
-    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let model = Model::new(section, &part, &mates);
     Ok(Examination { findings: measure(&model), room: Vec::new() })
 }
 

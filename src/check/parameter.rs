@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::words;
 use crate::quantity::{Length, Limits};
-use crate::section::{Depth, Grip, Item, Means, Point, Ring, Section, Thread};
+use crate::section::{Cap, CapMouth, Depth, Grip, Item, Means, Point, Ring, Section, Thread};
 
 /// One size of a section, or of the barrel's mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -50,6 +50,26 @@ pub enum Parameter {
     BarrelThreadEnd,
     /// Depth of the barrel's counterbore.
     CounterboreDepth,
+    /// Diameter of the barrel's bore behind its thread.
+    BarrelBoreDiameter,
+    /// Depth of that bore, from the joint face.
+    BarrelBoreDepth,
+    /// Outside diameter of the barrel at the joint.
+    BarrelOutside,
+    /// z of the section at which the closed cap's mouth stands.
+    CapStop,
+    /// The cap's hole for the thread: its diameter.
+    CapHole,
+    /// Pitch diameter of the thread in the cap, its major diameter with it.
+    CapThreadSize,
+    /// Where the full thread in the cap, or the hole of the barrel's thread, ends, from its mouth.
+    CapThreadEnd,
+    /// Diameter of bore `n` of the cap, counted from 1.
+    CapBoreDiameter(u8),
+    /// From the cap's mouth to its closed end.
+    CapLength,
+    /// From the cap's mouth to the rim of its inner cap.
+    SealDepth,
     /// How far off the axis things lie after a change of holding.
     HoldingOffset,
     /// How far off the axis a long drilled hole lies at its end.
@@ -78,6 +98,16 @@ impl fmt::Display for Parameter {
             Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
             Self::BarrelThreadEnd => f.write_str("depth of full thread in the barrel"),
             Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
+            Self::BarrelBoreDiameter => f.write_str("diameter of the barrel's bore"),
+            Self::BarrelBoreDepth => f.write_str("depth of the barrel's bore"),
+            Self::BarrelOutside => f.write_str("diameter of the barrel at the joint"),
+            Self::CapStop => f.write_str("place where the cap stops, from the front face"),
+            Self::CapHole => f.write_str("diameter of the cap's hole for the thread"),
+            Self::CapThreadSize => f.write_str("pitch diameter of the thread in the cap"),
+            Self::CapThreadEnd => f.write_str("depth of full thread in the cap"),
+            Self::CapBoreDiameter(n) => write!(f, "diameter of the cap's bore {n}"),
+            Self::CapLength => f.write_str("depth of the cap"),
+            Self::SealDepth => f.write_str("depth of the inner cap's rim"),
             Self::HoldingOffset => f.write_str("offset of a change of holding"),
             Self::LongHoleOffset => f.write_str("wander of a long drilled hole"),
         }
@@ -121,6 +151,11 @@ impl Parameter {
         all.extend([Self::BarrelThreadSize, Self::BarrelHole]);
         all.extend([Self::BarrelDepth, Self::BarrelThreadEnd]);
         all.extend(section.barrel.counterbore.map(|_| Self::CounterboreDepth));
+        if section.barrel.bore.is_some() {
+            all.extend([Self::BarrelBoreDiameter, Self::BarrelBoreDepth]);
+        }
+        all.push(Self::BarrelOutside);
+        all.extend(section.cap.iter().flat_map(Self::of_cap));
         all
     }
 
@@ -146,13 +181,17 @@ impl Parameter {
             | Self::GripDiameter(_)
             | Self::GrooveDepth(_)
             | Self::PilotDiameter
-            | Self::ReliefDiameter => Means::Turned,
+            | Self::ReliefDiameter
+            | Self::BarrelOutside => Means::Turned,
             Self::GripLength
             | Self::TenonLength
             | Self::TenonChamfer
             | Self::ReliefWidth
             | Self::ReliefStart(_)
-            | Self::CounterboreDepth => Means::Faced,
+            | Self::CounterboreDepth
+            | Self::CapStop
+            | Self::CapLength
+            | Self::SealDepth => Means::Faced,
             Self::BoreDiameter(item) => {
                 if drilled(item)? {
                     Means::Drilled
@@ -160,10 +199,11 @@ impl Parameter {
                     Means::Bored
                 }
             }
-            Self::BarrelHole => Means::Drilled,
-            Self::BoreDepth(_) | Self::BarrelDepth => Means::Depth,
-            Self::UnitThreadEnd | Self::BarrelThreadEnd => Means::Mark,
-            Self::UnitThreadSize | Self::BarrelThreadSize => return None,
+            Self::CapBoreDiameter(_) | Self::BarrelBoreDiameter => Means::Bored,
+            Self::BarrelHole | Self::CapHole => Means::Drilled,
+            Self::BoreDepth(_) | Self::BarrelDepth | Self::BarrelBoreDepth => Means::Depth,
+            Self::UnitThreadEnd | Self::BarrelThreadEnd | Self::CapThreadEnd => Means::Mark,
+            Self::UnitThreadSize | Self::BarrelThreadSize | Self::CapThreadSize => return None,
             Self::HoldingOffset => Means::Holding,
             Self::LongHoleOffset => Means::LongHole,
         })
@@ -176,7 +216,32 @@ impl Parameter {
 
     /// Whether the section's solid changes with it.
     pub fn is_sections(self) -> bool {
-        !self.is_barrels() && !self.is_offset()
+        !self.is_barrels() && !self.is_caps() && !self.is_offset()
+    }
+
+    fn of_cap(cap: &Cap) -> Vec<Self> {
+        let mut all = vec![Self::CapStop, Self::CapHole];
+        all.extend(cap.thread().map(|_| Self::CapThreadSize));
+        all.push(Self::CapThreadEnd);
+        let bores = (1..).zip(&cap.bores);
+        all.extend(bores.map(|(n, _)| Self::CapBoreDiameter(n)));
+        all.push(Self::CapLength);
+        all.extend(cap.seal.map(|_| Self::SealDepth));
+        all
+    }
+
+    /// Whether it belongs to the cap and leaves the section as it is.
+    pub fn is_caps(self) -> bool {
+        matches!(
+            self,
+            Self::CapStop
+                | Self::CapHole
+                | Self::CapThreadSize
+                | Self::CapThreadEnd
+                | Self::CapBoreDiameter(_)
+                | Self::CapLength
+                | Self::SealDepth
+        )
     }
 
     /// Whether it belongs to the barrel and leaves the section as it is.
@@ -188,6 +253,9 @@ impl Parameter {
                 | Self::BarrelDepth
                 | Self::BarrelThreadEnd
                 | Self::CounterboreDepth
+                | Self::BarrelBoreDiameter
+                | Self::BarrelBoreDepth
+                | Self::BarrelOutside
         )
     }
 
@@ -204,8 +272,17 @@ impl Parameter {
             | Self::BarrelHole
             | Self::BarrelDepth
             | Self::BarrelThreadEnd
-            | Self::CounterboreDepth => 4,
-            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
+            | Self::CounterboreDepth
+            | Self::BarrelBoreDiameter
+            | Self::BarrelBoreDepth
+            | Self::BarrelOutside
+            | Self::CapHole
+            | Self::CapThreadSize
+            | Self::CapThreadEnd
+            | Self::CapBoreDiameter(_)
+            | Self::CapLength
+            | Self::SealDepth => 4,
+            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) | Self::CapStop => 5,
             Self::GripLength => 7,
             Self::HoldingOffset | Self::LongHoleOffset => 8,
         }
@@ -242,8 +319,49 @@ impl Parameter {
             Self::CounterboreDepth => section.barrel.counterbore?.depth,
             Self::HoldingOffset => section.criteria.offsets.holding,
             Self::LongHoleOffset => section.criteria.offsets.long_hole,
+            Self::BarrelBoreDiameter => section.barrel.bore?.diameter,
+            Self::BarrelBoreDepth => section.barrel.bore?.depth,
+            Self::BarrelOutside => section.barrel.outside,
+            own => return own.get_of_cap(section.cap.as_ref()?),
         };
         Some(size.as_mm())
+    }
+
+    fn get_of_cap(self, cap: &Cap) -> Option<f64> {
+        let size = match self {
+            Self::CapStop => cap.stops_at,
+            Self::CapHole => cap.hole(),
+            Self::CapThreadSize => cap.thread()?.form.pitch_diameter,
+            Self::CapThreadEnd => cap.hole_end(),
+            Self::CapBoreDiameter(n) => cap.bores.get(usize::from(n) - 1)?.diameter.value,
+            Self::CapLength => cap.inner_length.value,
+            Self::SealDepth => cap.seal?.depth.value,
+            _ => return None,
+        };
+        Some(size.as_mm())
+    }
+
+    fn set_of_cap(self, cap: &mut Cap, to: Length, by: Length) -> Option<()> {
+        match (self, &mut cap.mouth) {
+            (Self::CapStop, _) => cap.stops_at = to,
+            (Self::CapHole, CapMouth::Thread(thread)) => move_crest(thread, by)?,
+            (Self::CapHole, CapMouth::Minor { diameter, .. }) => diameter.value = to,
+            (Self::CapThreadSize, CapMouth::Thread(thread)) => open(thread, by)?,
+            (Self::CapThreadEnd, CapMouth::Thread(thread)) => thread.to = to,
+            (Self::CapThreadEnd, CapMouth::Minor { to: end, .. }) => *end = to,
+            (Self::CapBoreDiameter(n), _) => {
+                cap.bores.get_mut(usize::from(n) - 1)?.diameter.value = to;
+            }
+            (Self::CapLength, _) => {
+                cap.inner_length.value = to;
+                if let Some(last) = cap.bores.last_mut() {
+                    last.to = to;
+                }
+            }
+            (Self::SealDepth, _) => cap.seal.as_mut()?.depth.value = to,
+            _ => return None,
+        }
+        Some(())
     }
 
     /// The section with this size changed, and with it what is cut by the same tool or measured
@@ -269,6 +387,11 @@ impl Parameter {
                 }
                 changed.blank.length += by;
                 shift(&mut changed.tenon.thread, by);
+                // A cap that stops at the shoulder goes with it.
+                let old = section.grip.length();
+                if let Some(cap) = changed.cap.as_mut().filter(|cap| cap.stops_at == old) {
+                    cap.stops_at = to;
+                }
             }
             Self::BoreDiameter(item) => {
                 let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
@@ -327,6 +450,10 @@ impl Parameter {
                     changed.barrel.thread.from = to;
                 }
             }
+            Self::BarrelBoreDiameter => changed.barrel.bore.as_mut()?.diameter = to,
+            Self::BarrelBoreDepth => changed.barrel.bore.as_mut()?.depth = to,
+            Self::BarrelOutside => changed.barrel.outside = to,
+            own => own.set_of_cap(changed.cap.as_mut()?, to, by)?,
         }
         Some(changed)
     }

@@ -82,7 +82,7 @@ pub struct Room {
 /// As [`super::examine`].
 pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
-    let model = Model { section, part: &part, unit: &mates.unit, barrel: &mates.barrel };
+    let model = Model::new(section, &part, &mates);
     let before = scores(&measure(&model));
     let trial = Trial::new(section, &part, &mates);
     let of = |parameter: Parameter| {

@@ -132,8 +132,10 @@ impl<'a> Slide<'a> {
     fn passed(&self, inner: &Stretch, z: f64) -> impl Iterator<Item = Spot> + '_ {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
-            let threaded = inner.feature.item == ridge.item
-                && inner.from[1].max(inner.to[1]) > ridge.extent[0];
+            let (front, back) = (inner.from[1].min(inner.to[1]), inner.from[1].max(inner.to[1]));
+            // A chamfer at the thread's end may have its run's name.
+            let of_it = front >= ridge.extent[0] && back <= ridge.extent[1];
+            let threaded = back > ridge.extent[0] && (of_it || inner.feature.item == ridge.item);
             threaded.then_some(groove.extent[0])
         });
         // A step needs no case: the line behind it begins at its narrower end.

@@ -1,6 +1,7 @@
 //! A section with one size changed, measured again.
 
 use super::bodies::{Extremes, Mates, Model};
+use super::enclosing::{CapBodies, ConverterBodies};
 use super::{Finding, Parameter, Verdict, measure};
 use crate::section::{Section, SectionError, faults};
 use crate::solid::BuildError;
@@ -63,20 +64,23 @@ impl<'a> Trial<'a> {
             return Err(new);
         }
         let solid = Impossible::Solid;
-        let (part, barrel);
+        let (part, barrel, cap, converter);
         let part = if parameter.is_sections() {
             part = Extremes::of_section(&section).map_err(solid)?;
             &part
         } else {
             self.part
         };
-        let barrel = if parameter.is_barrels() {
+        let mut model = Model::new(&section, part, self.mates);
+        if parameter.is_barrels() {
             barrel = Extremes::of_barrel(&section.barrel).map_err(solid)?;
-            &barrel
-        } else {
-            &self.mates.barrel
-        };
-        let model = Model { section: &section, part, unit: &self.mates.unit, barrel };
+            converter = ConverterBodies::of(&section).map_err(solid)?;
+            (model.barrel, model.converter) = (&barrel, converter.as_ref());
+        }
+        if parameter.is_caps() {
+            cap = CapBodies::of(&section).map_err(solid)?;
+            model.cap = cap.as_ref();
+        }
         Ok(scores(&measure(&model)))
     }
 }

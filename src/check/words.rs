@@ -36,6 +36,17 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::Counterbore => "barrel's counterbore",
         Item::BarrelBore => "barrel's hole",
         Item::BarrelThread => "barrel's thread",
+        Item::BarrelInside => "barrel's bore",
+        Item::Cap => "cap's mouth",
+        Item::CapCounterbore => "cap's counterbore",
+        Item::CapHole => "cap's hole at the mouth",
+        Item::CapInsideThread => "thread in the cap",
+        Item::CapBore(_) => "cap's bore",
+        Item::InnerCap => "inner cap",
+        Item::Nib => "nib",
+        Item::Converter => "converter",
+        Item::ConverterMouth => "converter's mouth",
+        Item::ConverterHole => "hole in the converter's mouth",
         Item::Blank => "rod",
         Item::Plug => "check plug",
         Item::PlugThread => "check plug's thread",
@@ -49,7 +60,7 @@ pub(super) fn surface(feature: Feature) -> String {
     let name = item(feature.item);
     match (feature.item, feature.facet) {
         // Faces have no ends, and a ring has no far one.
-        (Item::Barrel | Item::Bead(_) | Item::Groove(_), _) => format!("the {name}"),
+        (Item::Barrel | Item::Cap | Item::Bead(_) | Item::Groove(_), _) => format!("the {name}"),
         (_, Facet::RunOut) => format!("the run-out of the {name}"),
         (_, Facet::Floor | Facet::Cone | Facet::Chamfer | Facet::Fillet) => {
             format!("the end of the {name}")

@@ -1,6 +1,7 @@
 //! A section's design as people write it.
 
 use super::bores_file::{ToolsFile, tools};
+use super::cap_file::{self, CapFile, ConverterFile};
 use super::grip_file::{self, GripFile};
 use super::reader::{Placed, Reader};
 use super::thread_file::{self, CutFile};
@@ -88,6 +89,7 @@ pub(super) struct BarrelFile {
     pub(super) depth: Placed<Size>,
     pub(super) full_thread_to: Option<Placed<Size>>,
     pub(super) counterbore: Option<RingFile>,
+    pub(super) bore: Option<RingFile>,
     pub(super) outside: Option<Placed<Size>>,
 }
 
@@ -118,13 +120,15 @@ pub(super) struct DesignFile {
     pub(super) tenon: TenonFile,
     pub(super) bores: BoresFile,
     pub(super) barrel: BarrelFile,
+    pub(super) cap: Option<CapFile>,
+    pub(super) converter: Option<ConverterFile>,
     pub(super) blank: BlankFile,
     pub(super) shop: ShopFile,
     /// `[limits]`: what goes over the material's own, as its file writes it.
     pub(super) limits: Option<Table>,
 }
 
-fn ring(along: &'static str) -> impl FnOnce(&mut Reader<'_>) -> RingFile {
+pub(super) fn ring(along: &'static str) -> impl FnOnce(&mut Reader<'_>) -> RingFile {
     move |reader| RingFile {
         at: reader.at(),
         along: reader.need(along, &format!("{along} = 1.2")),
@@ -150,6 +154,7 @@ fn barrel(reader: &mut Reader<'_>) -> BarrelFile {
         depth: reader.need("depth", "depth = 14"),
         full_thread_to: reader.maybe("full_thread_to"),
         counterbore: reader.table("counterbore", ring("depth")),
+        bore: reader.table("bore", ring("depth")),
         outside: reader.maybe("outside"),
     }
 }
@@ -242,6 +247,8 @@ impl DesignFile {
         let bores = reader.table("bores", bores).unwrap_or_default();
         let barrel =
             reader.need_table("barrel", "[barrel] with depth = 14", barrel).unwrap_or_default();
+        let cap = reader.table("cap", cap_file::cap);
+        let converter = reader.table("converter", cap_file::converter);
         let blank = reader
             .table("blank", |r| BlankFile {
                 diameter: r.maybe("diameter"),
@@ -261,7 +268,21 @@ impl DesignFile {
             long_hole: offsets.1,
         };
         let limits = reader.unread("limits").map(|(table, _)| table);
-        Self { name, unit, material, maker, grip, tenon, bores, barrel, blank, shop, limits }
+        Self {
+            name,
+            unit,
+            material,
+            maker,
+            grip,
+            tenon,
+            bores,
+            barrel,
+            cap,
+            converter,
+            blank,
+            shop,
+            limits,
+        }
     }
 }
 
@@ -288,6 +309,7 @@ impl Default for BarrelFile {
             depth,
             full_thread_to: None,
             counterbore: None,
+            bore: None,
             outside: None,
         }
     }

@@ -11,6 +11,28 @@ pub(super) struct PercentFile {
     pub(super) high: Placed<Sourced<Amount>>,
 }
 
+/// What is asked of the parts round the section; each has a start.
+#[derive(Clone, Debug, Default)]
+pub(super) struct FitsFile {
+    pub(super) joint_step: Option<Placed<Sourced<Distance>>>,
+    pub(super) nib_room: Option<Placed<Sourced<Distance>>>,
+    pub(super) cap_clearance: Option<Placed<Sourced<Distance>>>,
+    pub(super) converter_clearance: Option<Placed<Sourced<Distance>>>,
+    pub(super) cap_turns: Option<Placed<Sourced<Amount>>>,
+    pub(super) closing_turns: Option<Placed<Sourced<Amount>>>,
+}
+
+fn fits(reader: &mut Reader<'_>) -> FitsFile {
+    FitsFile {
+        joint_step: reader.maybe("joint_step"),
+        nib_room: reader.maybe("nib_room"),
+        cap_clearance: reader.maybe("cap_clearance"),
+        converter_clearance: reader.maybe("converter_clearance"),
+        cap_turns: reader.maybe("cap_turns"),
+        closing_turns: reader.maybe("closing_turns"),
+    }
+}
+
 /// A material.
 #[derive(Clone, Debug)]
 pub(super) struct MaterialFile {
@@ -19,6 +41,9 @@ pub(super) struct MaterialFile {
     pub(super) walls: Vec<Placed<Sourced<Distance>>>,
     pub(super) unit_thread: PercentFile,
     pub(super) tenon_thread: PercentFile,
+    /// As the tenon's where it is left out.
+    pub(super) cap_thread: Option<PercentFile>,
+    pub(super) fits: FitsFile,
     pub(super) least_turns: Placed<Sourced<Amount>>,
     pub(super) clearance: Placed<Sourced<Distance>>,
     pub(super) band: Placed<Sourced<Distance>>,
@@ -80,19 +105,22 @@ impl MaterialFile {
             let example = "unit = { low = 60, high = 90 }";
             let unit = r.need_table("unit", example, percent).unwrap_or_default();
             let example = "tenon = { low = 50, high = 110 }";
-            (unit, r.need_table("tenon", example, percent).unwrap_or_default())
+            let tenon = r.need_table("tenon", example, percent).unwrap_or_default();
+            (unit, tenon, r.table("cap", percent))
         });
         let mut optional = (None, None);
+        let mut round = FitsFile::default();
         let example = "[fit] with least_turns = 4, clearance = 0.05 and band = 0.02";
         let fit = reader.need_table("fit", example, |r| {
             let least_turns = r.need("least_turns", "least_turns = 4");
             let clearance = r.need("clearance", "clearance = 0.05");
             let band = r.need("band", "band = 0.02");
             optional = (r.maybe("lost_turns"), r.maybe("tap_lead"));
+            round = fits(r);
             (least_turns, clearance, band)
         });
         let (lost_turns, tap_lead) = optional;
-        let (unit_thread, tenon_thread) = percent.unwrap_or_default();
+        let (unit_thread, tenon_thread, cap_thread) = percent.unwrap_or_default();
         let (least_turns, clearance, band) = fit.unwrap_or_default();
         let spring_back = reader.table("tapping", |r| r.maybe("springs_back")).flatten();
         let shear = reader.table("strength", |r| r.maybe("shear")).flatten();
@@ -101,6 +129,8 @@ impl MaterialFile {
             walls: walls.unwrap_or_default(),
             unit_thread,
             tenon_thread,
+            cap_thread,
+            fits: round,
             least_turns,
             clearance,
             band,

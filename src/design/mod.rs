@@ -8,6 +8,7 @@
 //! Every error is found in one pass and has its place; `profiles/README.md` shows the files.
 
 mod bores_file;
+mod cap_file;
 mod design_file;
 mod grip_file;
 mod library;

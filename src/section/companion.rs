@@ -79,6 +79,11 @@ impl Section {
             named("unit", "the nib unit", self.unit.part()),
             named("barrel", "a ring of the barrel's mouth", self.barrel.part()),
         ];
+        parts.extend(self.cap.as_ref().map(|cap| named("cap", "the cap, inside", cap.part())));
+        let nipple = self.unit.step(Item::Nipple).map(|(_, step)| step.diameter.value);
+        parts.extend(self.converter.as_ref().zip(nipple).map(|(converter, nipple)| {
+            named("converter", "the converter", converter.part(nipple))
+        }));
         let threads = [
             ("unit-plug", "a plug to check the unit thread with", &self.unit_thread),
             ("unit-ring", "a ring to check the nib unit's thread with", &self.unit.thread),

@@ -65,6 +65,28 @@ pub enum Item {
     BarrelBore,
     /// The barrel's internal thread.
     BarrelThread,
+    /// The barrel's bore behind that hole, which holds the converter.
+    BarrelInside,
+    /// The cap's outside, its mouth and its closed end.
+    Cap,
+    /// The cap's wider, unthreaded mouth.
+    CapCounterbore,
+    /// The hole of the cap's thread, behind its mouth.
+    CapHole,
+    /// The thread in the cap.
+    CapInsideThread,
+    /// Bore `n` of the cap behind that hole, counted from 1.
+    CapBore(u8),
+    /// The sleeve in the cap that closes on the section's front.
+    InnerCap,
+    /// Nib and feed, in front of the collar.
+    Nib,
+    /// The converter's outside and its end.
+    Converter,
+    /// The converter's mouth, where it is of another diameter.
+    ConverterMouth,
+    /// The hole in the converter's mouth, which takes the nipple.
+    ConverterHole,
     /// A rod before anything, or before its outside, is turned.
     Blank,
     /// A check plug's body.
@@ -111,6 +133,17 @@ impl fmt::Display for Item {
             Self::Counterbore => "counterbore",
             Self::BarrelBore => "barrel-bore",
             Self::BarrelThread => "barrel-thread",
+            Self::BarrelInside => "barrel-inside",
+            Self::Cap => "cap",
+            Self::CapCounterbore => "cap-counterbore",
+            Self::CapHole => "cap-hole",
+            Self::CapInsideThread => "cap-inside-thread",
+            Self::CapBore(n) => return write!(f, "cap-bore-{n}"),
+            Self::InnerCap => "inner-cap",
+            Self::Nib => "nib",
+            Self::Converter => "converter",
+            Self::ConverterMouth => "converter-mouth",
+            Self::ConverterHole => "converter-hole",
             Self::Blank => "blank",
             Self::Plug => "plug",
             Self::PlugThread => "plug-thread",

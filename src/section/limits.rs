@@ -100,6 +100,46 @@ pub struct PercentLimits {
     pub high: Limit<f64>,
 }
 
+/// What is asked of the parts round the section; makers differ, and so each has a start.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FitLimits {
+    /// How far outside diameters may differ at the joint.
+    pub joint_step: Limit<Length>,
+    /// From the nib's tip to the closed end of the cap.
+    pub nib_room: Limit<Length>,
+    /// Between the grip, the nib, and the cap's bores, per side.
+    pub cap_clearance: Limit<Length>,
+    /// Between the converter and the bores that it passes, per side.
+    pub converter_clearance: Limit<Length>,
+    /// The fewest turns of full thread that hold the cap.
+    pub cap_turns: Limit<f64>,
+    /// The most turns that may close the cap; none: they are told and not judged.
+    pub closing_turns: Option<Limit<f64>>,
+}
+
+impl FitLimits {
+    /// Where a limit that no file gives comes from.
+    pub const BUILT_IN: &str = "built in: common practice";
+
+    /// The starts (common practice, no source). A joint's step of 0.1 is felt by a nail; a nib
+    /// with less than 1 mm touches when the cap is screwed past its mark; 0.1 per side lets a grip
+    /// with wax or a little ink on it through, and a converter that is not quite round; less than
+    /// a turn of thread, and a cap works loose in the pocket.
+    pub fn built_in() -> Self {
+        fn of<T>(value: T) -> Limit<T> {
+            Limit { value, source: FitLimits::BUILT_IN.to_owned() }
+        }
+        Self {
+            joint_step: of(Length::mm(0.1)),
+            nib_room: of(Length::mm(1.0)),
+            cap_clearance: of(Length::mm(0.1)),
+            converter_clearance: of(Length::mm(0.1)),
+            cap_turns: of(1.0),
+            closing_turns: None,
+        }
+    }
+}
+
 /// How far features may lie off the axis of those they share a wall with.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Offsets {
@@ -131,6 +171,10 @@ pub struct Criteria {
     pub shear: Option<Limit<f64>>,
     /// Room between the unit and a bore that it passes, per side.
     pub least_clearance: Limit<Length>,
+    /// Percent of thread between the section and its cap.
+    pub cap_thread: PercentLimits,
+    /// What is asked of barrel, cap, nib and converter.
+    pub fits: FitLimits,
     /// A margin under this is `close`: what a maker can hold at the lathe.
     pub band: Length,
     /// Offsets of holdings.

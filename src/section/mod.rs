@@ -10,11 +10,14 @@
 mod barrel;
 mod blank;
 mod bore;
+mod cap;
 mod companion;
+mod converter;
 mod fault;
 mod feature;
 mod limits;
 mod maker;
+mod mates;
 mod outline;
 mod outside;
 mod rules;
@@ -23,13 +26,15 @@ mod thread;
 mod unit;
 mod worst;
 
-pub use barrel::{Barrel, Counterbore};
+pub use barrel::{Barrel, BarrelBore, Counterbore};
 pub use blank::Blank;
 pub use bore::{Bore, CentrePilot, Depth, EnvelopeRun, Mouth, Point, envelope};
+pub use cap::{Cap, CapBore, CapMouth, InnerCap};
 pub use companion::{CheckFit, NamedPart, check_fit, plug, ring};
+pub use converter::{Converter, ConverterMouth};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
-pub use limits::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
+pub use limits::{Criteria, FitLimits, Limit, Offsets, PercentLimits, WallLimits, Zone};
 pub use maker::{Maker, Means};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{
@@ -69,6 +74,10 @@ pub struct Section {
     pub unit: Unit,
     /// The barrel.
     pub barrel: Barrel,
+    /// The cap; none where nothing is said of it.
+    pub cap: Option<Cap>,
+    /// The converter; none where nothing is said of it.
+    pub converter: Option<Converter>,
     /// The material's name.
     pub material: String,
     /// The rod that it is made of.

@@ -5,8 +5,8 @@
 
 use super::outside::{Stroke, Vector, draw};
 use super::{
-    Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError, Side,
-    Skin, Subject, Thread, bore, envelope,
+    Cap, Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError,
+    Side, Skin, Subject, Thread, bore, envelope, mates,
 };
 use crate::quantity::Length;
 use crate::standard::iso68;
@@ -21,6 +21,7 @@ pub fn faults(section: &Section) -> Vec<SectionError> {
     unit(section, &mut found);
     stack(section, &mut found);
     blank(section, &mut found);
+    mates::faults(section, &mut found);
     if found.is_empty() {
         bore::faults(section, &mut found);
     }
@@ -119,7 +120,8 @@ fn tenon(section: &Section, found: &mut Vec<SectionError>) {
 fn threads(section: &Section, found: &mut Vec<SectionError>) {
     // A flat is there, or rounded away whole.
     let too_narrow = |flat: Length| flat != Length::ZERO && flat < LEAST_STEP;
-    for thread in section.threads().chain([&section.unit.thread]) {
+    let cap = section.cap.as_ref().and_then(Cap::thread);
+    for thread in section.threads().chain([&section.unit.thread]).chain(cap) {
         let form = &thread.form;
         let inside_out = match thread.side {
             Side::External => form.crest <= form.root,

@@ -84,6 +84,20 @@ impl Unit {
         Part { runs: pen.finish(), threads: vec![self.thread.clone()] }.snapped()
     }
 
+    /// Nib and feed: a cylinder as wide as they are at their widest, from the tip to the front of
+    /// the collar.
+    pub fn nib_part(&self) -> Part {
+        let face = Feature::new(Item::Nib, Facet::Floor);
+        let back = Length::ZERO - self.thickness.value;
+        let tip = back - self.nib_reach.value;
+        let mut pen = Pen::start(Station::new(Length::ZERO, tip));
+        pen.to(face, Skin::End, self.nib_width.value, tip);
+        let side = Feature::new(Item::Nib, Facet::Side);
+        pen.to(side, Skin::Outside, self.nib_width.value, back);
+        pen.to(face, Skin::End, Length::ZERO, back);
+        Part { runs: pen.finish(), threads: Vec::new() }.snapped()
+    }
+
     fn item_before(&self, item: Item) -> Item {
         let place = self.steps.iter().position(|step| step.item == item);
         place.and_then(|n| n.checked_sub(1)).map_or(Item::Collar, |n| self.steps[n].item)

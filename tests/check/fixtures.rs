@@ -2,9 +2,9 @@
 
 use sectionwright::quantity::{Angle, Length, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, Criteria, Depth, Grip, GripRun, Item, LeadChamfer, Limit,
-    Mouth, Offsets, PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon, Thread,
-    ThreadLimits, Unit, UnitStep, WallLimits, Zone,
+    Allowance, Barrel, Blank, Bore, Criteria, Depth, FitLimits, Grip, GripRun, Item, LeadChamfer,
+    Limit, Mouth, Offsets, PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon,
+    Thread, ThreadLimits, Unit, UnitStep, WallLimits, Zone,
 };
 
 use crate::common::{basic_thread, maker, mm};
@@ -57,6 +57,8 @@ pub fn criteria(holding: f64, long_hole: f64) -> Criteria {
         spring_back: Limit { value: Limits::exactly(mm(0.0)), source: source.clone() },
         shear: Some(Limit { value: 40.0, source: source.clone() }),
         least_clearance: Limit { value: mm(0.05), source: source.clone() },
+        cap_thread: percent(55.0, 100.0),
+        fits: FitLimits::built_in(),
         band: mm(0.02),
         offsets: Offsets { holding: mm(holding), long_hole: mm(long_hole) },
     }
@@ -127,7 +129,15 @@ pub fn r1() -> Section {
             nib_reach: read(20.0, 0.5),
             nib_width: read(7.0, 0.1),
         },
-        barrel: Barrel { thread: barrel, depth: mm(12.0), counterbore: None, outside: mm(11.4) },
+        barrel: Barrel {
+            thread: barrel,
+            depth: mm(12.0),
+            counterbore: None,
+            bore: None,
+            outside: mm(11.4),
+        },
+        cap: None,
+        converter: None,
         material: "cast-resin".to_owned(),
         blank: Blank { diameter: mm(16.0), length: mm(40.0) },
         allowance: Allowance { facing: mm(0.0), sanding: mm(0.0) },

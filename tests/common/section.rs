@@ -3,9 +3,10 @@
 use super::{basic_thread, maker, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, Grip,
-    GripRun, Item, LeadChamfer, Limit, Mouth, Offsets, PercentLimits, Pilot, Point, Reading,
-    Relief, Ring, RingForm, Section, Side, Station, Tenon, Unit, UnitStep, WallLimits,
+    Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth,
+    FitLimits, Grip, GripRun, Item, LeadChamfer, Limit, Mouth, Offsets, PercentLimits, Pilot,
+    Point, Reading, Relief, Ring, RingForm, Section, Side, Station, Tenon, Unit, UnitStep,
+    WallLimits,
 };
 
 /// A hole to a depth (through where it is not finite), with an included angle (flat at 180).
@@ -67,6 +68,8 @@ fn criteria() -> Criteria {
         spring_back: limit(Limits::exactly(mm(0.0))),
         shear: None,
         least_clearance: limit(mm(0.05)),
+        cap_thread: percent(),
+        fits: FitLimits::built_in(),
         band: mm(0.03),
         offsets: Offsets { holding: mm(0.05), long_hole: mm(0.1) },
     }
@@ -81,6 +84,7 @@ pub fn r1() -> Section {
         thread: basic_thread(Item::BarrelThread, Side::Internal, "M10x0.75", 0.0, 13.0),
         depth: mm(14.0),
         counterbore: None,
+        bore: None,
         outside: mm(12.5),
     };
     Section {
@@ -102,6 +106,8 @@ pub fn r1() -> Section {
         unit_thread,
         unit: unit(),
         barrel,
+        cap: None,
+        converter: None,
         material: "cast resin".to_owned(),
         blank: Blank { diameter: mm(14.0), length: mm(64.0) },
         allowance: Allowance { facing: mm(0.2), sanding: mm(0.05) },

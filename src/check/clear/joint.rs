@@ -1,7 +1,6 @@
 //! `joint.*`: the section screwed into its barrel.
 
 use crate::check::bodies::{Built, Model};
-use crate::check::catalogue::INFORMATION;
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::Rest;
@@ -22,7 +21,7 @@ static FLUSH: CheckInfo = CheckInfo {
     code: "joint.flush",
     title: "How much wider the section is than the barrel at the joint",
     measures: "The section's diameter at the shoulder less the barrel's at the joint.",
-    limit: INFORMATION,
+    limit: "The greatest step, to either side, that the joint may have.",
 };
 
 /// Its checks, in the order of their findings.
@@ -101,7 +100,7 @@ fn shoulder(model: &Model) -> Finding {
     }
 }
 
-/// Outside diameters at the joint, for information: some pens have a step there on purpose.
+/// Outside diameters at the joint: a pen with a step there on purpose says so in its limits.
 fn flush(model: &Model) -> Option<Finding> {
     let widest = |body: &Built, of: &dyn Fn(Feature) -> bool| {
         let lines = body.lines.iter().filter(|l| of(l.feature) && l.skin == Skin::Outside);
@@ -113,11 +112,16 @@ fn flush(model: &Model) -> Option<Finding> {
     let joins = |of: Feature| of.item == Item::Shoulder || rim(of);
     let section = widest(&model.part.drawn, &joins)?;
     let barrel = widest(&model.barrel.drawn, &|of| of.item == Item::Barrel)?;
+    let (step, criteria) = ((section - barrel) * 2.0, &model.section.criteria);
+    let limit = &criteria.fits.joint_step;
+    let band = criteria.band.as_mm();
+    let measure = Measure { worst: step.abs(), error: ROUNDING, uncertainty: 0.0, band };
     Some(Finding {
+        judgement: Some(judge(measure, Bound::AtMost, limit.value.as_mm(), &limit.source)),
         details: vec![
             detail("section's diameter", section * 2.0, "mm"),
             detail("barrel's diameter", barrel * 2.0, "mm"),
         ],
-        ..finding(&FLUSH, (section - barrel) * 2.0, "mm", ROUNDING)
+        ..finding(&FLUSH, step, "mm", ROUNDING)
     })
 }

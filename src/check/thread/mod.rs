@@ -1,12 +1,13 @@
 //! `thread.*`: two threads screwed together.
 //!
 //! ```text
-//!   unit, tenon   the pairs                      checks   what is asked of each pair
+//!   unit, tenon, cap   the pairs                      checks   what is asked of each pair
 //!   pair          a pair as modelled, loose, tight; its verdicts
 //!   mating        what one state of it has       overlap  where both would be in one place
 //!   strip         the area that would shear
 //! ```
 
+mod cap;
 mod checks;
 mod mating;
 mod overlap;
@@ -22,17 +23,22 @@ use pair::Pair;
 
 /// Every thread's check, in the order of their findings.
 pub(super) fn list() -> Vec<&'static CheckInfo> {
-    [&unit::CHECKS, &tenon::CHECKS].into_iter().flat_map(Checks::list).collect()
+    let pairs = [&unit::CHECKS, &tenon::CHECKS, &cap::CHECKS].into_iter();
+    pairs.flat_map(Checks::list).chain([&cap::CLOSING]).collect()
 }
 
 /// The verdicts on all pairs of threads.
 pub(super) fn check(model: &Model) -> Vec<Finding> {
-    let pairs = [unit::pair(model), tenon::pair(model)];
-    pairs.iter().flat_map(Pair::findings).collect()
+    let pairs = pairs(model);
+    pairs.iter().flat_map(Pair::findings).chain(cap::closing(model)).collect()
 }
 
 /// What is told of all pairs beside the verdicts.
 pub(super) fn tell(model: &Model) -> Vec<Finding> {
-    let pairs = [unit::pair(model), tenon::pair(model)];
-    pairs.iter().flat_map(Pair::told).collect()
+    pairs(model).iter().flat_map(Pair::told).collect()
+}
+
+/// Every pair that there is.
+fn pairs<'a>(model: &'a Model<'a>) -> Vec<Pair<'a>> {
+    [unit::pair(model), tenon::pair(model)].into_iter().chain(cap::pair(model)).collect()
 }

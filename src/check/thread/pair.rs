@@ -21,8 +21,11 @@ pub(in crate::check) struct Pair<'a> {
     pub inner_thread: Item,
     pub outer: &'a Extremes,
     pub outer_thread: Item,
-    /// What rests on what.
+    /// What rests on what; nothing where `stands_at` says where it comes to stand.
     pub seat: (Item, &'a [Item]),
+    /// z of the outer body at z = 0 of the inner one, where no seat stops it: of a part that is
+    /// put on from the front.
+    pub stands_at: Option<f64>,
     /// Whether the inner part was bought and read: its extremes are then the readings'
     /// uncertainty, else tolerances like the outer part's.
     pub inner_was_read: bool,
@@ -61,10 +64,15 @@ impl Pair<'_> {
         Rest::of(&slide.contacts(), self.seat.0, self.seat.1)
     }
 
-    fn mating(&self, inner: &Built, outer: &Built) -> Option<Mating> {
+    fn advance(&self, inner: &Built, outer: &Built) -> f64 {
+        self.stands_at.unwrap_or_else(|| self.rest(inner, outer).advance())
+    }
+
+    /// What both threads do to each other.
+    pub(super) fn mating(&self, inner: &Built, outer: &Built) -> Option<Mating> {
         let (internal, external) =
             (outer.thread(self.outer_thread)?, inner.thread(self.inner_thread)?);
-        Some(mate(internal, external, self.rest(inner, outer).advance()))
+        Some(mate(internal, external, self.advance(inner, outer)))
     }
 
     fn states(&self) -> Option<States> {
@@ -89,8 +97,7 @@ impl Pair<'_> {
         let (inner, outer) = (&self.inner.most, &self.outer.most);
         let (internal, external) =
             (outer.thread(self.outer_thread)?, inner.thread(self.inner_thread)?);
-        let advance =
-            (!self.other_pitches.is_empty()).then(|| self.rest(inner, outer).advance())?;
+        let advance = (!self.other_pitches.is_empty()).then(|| self.advance(inner, outer))?;
         let matings = self.other_pitches.iter().map(|pitch| {
             let other = CutThread { pitch: pitch.as_mm(), ..external.clone() };
             (*pitch, mate(internal, &other, advance))
@@ -216,8 +223,13 @@ impl Pair<'_> {
     fn lead_in(&self) -> Option<f64> {
         let internal = self.outer.drawn.thread(self.outer_thread)?;
         let external = self.inner.drawn.thread(self.inner_thread)?;
-        let own = external.extent[1] - external.full[1];
-        let other = internal.full[0] - internal.extent[0];
+        let front = |thread: &CutThread| thread.full[0] - thread.extent[0];
+        let back = |thread: &CutThread| thread.extent[1] - thread.full[1];
+        let (own, other) = if self.stands_at.is_some() {
+            (front(external), back(internal))
+        } else {
+            (back(external), front(internal))
+        };
         Some((own + other) / internal.lead())
     }
 

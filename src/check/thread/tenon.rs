@@ -24,6 +24,7 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         outer: model.barrel,
         outer_thread: Item::BarrelThread,
         seat: (Item::Shoulder, &[Item::Barrel]),
+        stands_at: None,
         inner_was_read: false,
         origin: model.section.grip.length().as_mm(),
         other_pitches: &[],

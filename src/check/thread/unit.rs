@@ -26,6 +26,7 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         outer: model.part,
         outer_thread: Item::UnitThread,
         seat: (Item::Collar, seat),
+        stands_at: None,
         inner_was_read: true,
         origin: 0.0,
         other_pitches: &model.section.unit.other_pitches,

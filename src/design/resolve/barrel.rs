@@ -6,7 +6,7 @@ use crate::design::design_file::{BarrelFile, TenonFile};
 use crate::design::reader::Placed;
 use crate::diagnostic::Diagnostic;
 use crate::quantity::Length;
-use crate::section::{Barrel, Counterbore, Item, LEAST_STEP, Subject};
+use crate::section::{Barrel, BarrelBore, Counterbore, Item, LEAST_STEP, Subject};
 use crate::standard::ToleranceClass;
 
 /// Pitches that a tap's lead leaves incomplete at the bottom of a hole (a plug tap's 3 to 5;
@@ -94,5 +94,9 @@ pub(super) fn resolve(
         );
         return None;
     }
-    Some(Barrel { thread, depth, counterbore, outside })
+    let bore = file.bore.as_ref().map(|ring| {
+        making.places.set(Subject::BarrelBore, ring.at);
+        BarrelBore { diameter: ring.diameter.value.0, depth: ring.along.value.0 }
+    });
+    Some(Barrel { thread, depth, counterbore, bore, outside })
 }

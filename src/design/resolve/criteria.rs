@@ -2,11 +2,11 @@
 //! the command line.
 
 use crate::design::load::Document;
-use crate::design::material_file::{MaterialFile, PercentFile};
+use crate::design::material_file::{FitsFile, MaterialFile, PercentFile};
 use crate::design::reader::Placed;
 use crate::design::value::{Amount, CutsOver, Distance, Sourced};
 use crate::quantity::{Length, Limits};
-use crate::section::{Criteria, Limit, Offsets, PercentLimits, WallLimits, Zone};
+use crate::section::{Criteria, FitLimits, Limit, Offsets, PercentLimits, WallLimits, Zone};
 
 /// Turns of the unit's thread that may lie in front of the section's (common practice, no
 /// source): more, and the unit is held by less than was paid for.
@@ -15,9 +15,6 @@ const LOST_TURNS: f64 = 2.0;
 /// Pitches of a plug tap's lead (3 to 5; common practice, no source): fewer promise thread that
 /// the tap leaves incomplete, more hide some.
 const TAP_LEAD: f64 = 3.0;
-
-/// Where a limit that no file gives comes from.
-const BUILT_IN: &str = "built in: common practice";
 
 /// The criteria; offsets are set by the design.
 pub(super) fn resolve(material: &MaterialFile, written: &Origins) -> Criteria {
@@ -41,15 +38,35 @@ pub(super) fn resolve(material: &MaterialFile, written: &Origins) -> Criteria {
             .as_ref()
             .map_or_else(|| built_in(Limits::exactly(Length::ZERO)), spread),
         shear: material.shear.as_ref().map(amount),
+        cap_thread: percent(material.cap_thread.as_ref().unwrap_or(&material.tenon_thread)),
+        fits: fits(&material.fits, length, amount),
         least_clearance: length(&material.clearance),
         band: length(&material.band).value,
         offsets: Offsets { holding: Length::ZERO, long_hole: Length::ZERO },
     }
 }
 
+/// What is asked of the parts round the section: as a file has it, else its start.
+fn fits(
+    file: &FitsFile,
+    length: impl Fn(&Placed<Sourced<Distance>>) -> Limit<Length>,
+    amount: impl Fn(&Placed<Sourced<Amount>>) -> Limit<f64>,
+) -> FitLimits {
+    let start = FitLimits::built_in();
+    let or = |file: &Option<Placed<Sourced<Distance>>>, start| file.as_ref().map_or(start, &length);
+    FitLimits {
+        joint_step: or(&file.joint_step, start.joint_step),
+        nib_room: or(&file.nib_room, start.nib_room),
+        cap_clearance: or(&file.cap_clearance, start.cap_clearance),
+        converter_clearance: or(&file.converter_clearance, start.converter_clearance),
+        cap_turns: file.cap_turns.as_ref().map_or(start.cap_turns, &amount),
+        closing_turns: file.closing_turns.as_ref().map(amount),
+    }
+}
+
 /// A limit that no file gives.
 fn built_in<T>(value: T) -> Limit<T> {
-    Limit { value, source: BUILT_IN.to_owned() }
+    Limit { value, source: FitLimits::BUILT_IN.to_owned() }
 }
 
 /// The files that limits may stand in, beside the material's.

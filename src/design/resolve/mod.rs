@@ -3,6 +3,8 @@
 mod barrel;
 mod blank;
 mod bores;
+mod cap;
+mod converter;
 pub(super) mod criteria;
 mod form;
 mod grip;
@@ -21,7 +23,7 @@ use super::places::Places;
 use super::reader::Placed;
 use super::resolved::{Derived, Reading};
 use super::unit_file::UnitFile;
-use super::value::Distance;
+use super::value::{Distance, Measured};
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::quantity::Length;
 use crate::section::{Allowance, Blank, Limit, Section, faults};
@@ -40,6 +42,14 @@ impl Making {
     fn derive(&mut self, key: &str, value: &impl ToString, from: impl Into<String>) {
         let (key, value) = (key.to_owned(), value.to_string());
         self.derived.push(Derived { key, value, from: from.into() });
+    }
+
+    /// Takes a reading, and remembers how it was made.
+    fn read(&mut self, key: &str, measured: &Placed<Measured>) -> crate::section::Reading {
+        let Measured { value, uncertainty, how } = measured.value.clone();
+        let how = how.unwrap_or_else(|| "not said".to_owned());
+        self.readings.push(Reading { key: key.to_owned(), value, uncertainty, how });
+        crate::section::Reading { value, uncertainty }
     }
 
     /// A length as written, or what is usual for the maker.
@@ -80,6 +90,8 @@ pub(super) fn resolve(
     let length = grip.length() + design.tenon.length.value.0;
     let tools = tools::resolve(&design.bores.tools, length, making);
     let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);
+    let cap = design.cap.as_ref().map(|file| cap::resolve(file, &grip, making));
+    let converter = design.converter.as_ref().map(|file| converter::resolve(file, making));
     let shop = &design.shop;
     let mut criteria = criteria::resolve(material, written);
     let maker = maker::resolve(maker);
@@ -110,6 +122,11 @@ pub(super) fn resolve(
         unit_thread,
         unit: unit?,
         barrel,
+        cap: match cap {
+            Some(cap) => Some(cap?),
+            None => None,
+        },
+        converter,
         material: material.name.value.clone(),
         blank: Blank { diameter: Length::ZERO, length: Length::ZERO },
         allowance,

@@ -73,6 +73,15 @@ impl fmt::Display for SectionError {
                     Subject::Counterbore => "counterbore",
                     Subject::BlankDiameter | Subject::BlankLength => "rod",
                     Subject::Diameter(Item::CentrePilot) => "centre drill's pilot",
+                    Subject::BarrelBore => "barrel's bore",
+                    Subject::CapStop => "cap",
+                    Subject::CapCounterbore => "cap's counterbore",
+                    Subject::Depth(Item::CapInsideThread) => "thread in the cap",
+                    Subject::Depth(Item::CapHole) => "hole at the cap's mouth",
+                    Subject::CapBore(_) => "cap's bore",
+                    Subject::CapSeal => "inner cap",
+                    Subject::Converter => "converter",
+                    Subject::ConverterMouth => "converter's mouth",
                     _ => "part",
                 };
                 let than = if *at_most { "more than" } else { "less than" };
@@ -93,6 +102,7 @@ impl fmt::Display for SectionError {
             Self::HolesTouch { bore, other, z, .. } => {
                 write!(f, "the {bore} just touches the {other} on the axis, at {z} from the front")
             }
+            Self::NoNipple => f.write_str("the unit has no nipple for the converter"),
             Self::ReliefInSolid { bore, z, to } => write!(
                 f,
                 "the {bore} goes to {to}, but the hole that its tool comes through ends at {z}"

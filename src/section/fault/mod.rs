@@ -185,6 +185,8 @@ pub enum SectionError {
         /// The depth of the hole, from its own face.
         depth: Length,
     },
+    /// A converter, and nothing that it could be pushed onto.
+    NoNipple,
     /// A relief where there is no hole that its tool could go through.
     ReliefInSolid {
         /// The relief.
@@ -220,6 +222,7 @@ impl SectionError {
             Self::CutsUnitThread { .. } => "section.cuts-unit-thread",
             Self::HolesTouch { .. } => "section.holes-touch",
             Self::ReliefInSolid { .. } => "section.relief-in-solid",
+            Self::NoNipple => "section.no-nipple",
         }
     }
 
@@ -282,6 +285,7 @@ impl SectionError {
                 vec![Subject::Depth(bore), Subject::Depth(other)]
             }
             Self::ReliefInSolid { bore, .. } => vec![Subject::Depth(bore)],
+            Self::NoNipple => vec![Subject::Converter, Subject::Unit],
         }
     }
 }

@@ -35,6 +35,20 @@ pub enum Subject {
     BarrelDepth,
     /// The barrel's counterbore.
     Counterbore,
+    /// The barrel's bore behind the thread's hole.
+    BarrelBore,
+    /// Where the cap stops.
+    CapStop,
+    /// The cap's counterbore.
+    CapCounterbore,
+    /// Bore `n` of the cap, counted from 1.
+    CapBore(u8),
+    /// The inner cap.
+    CapSeal,
+    /// The converter.
+    Converter,
+    /// The converter's mouth.
+    ConverterMouth,
     /// The nib unit.
     Unit,
     /// The unit's lead chamfer.

@@ -5,23 +5,17 @@ mod pitch;
 use super::Making;
 use super::thread::{basic_form, standard_or_noted};
 use crate::design::reader::Placed;
-use crate::design::resolved;
 use crate::design::unit_file::{StepFile, UnitFile, UnitThreadFile};
 use crate::design::value::Measured;
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Length, Limits};
 use crate::section::{
-    Item, Reading, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
+    Item, RunOut, Side, Subject, Thread, ThreadForm, ThreadLimits, Unit, UnitStep,
 };
 
 /// The unit, or none where its values contradict each other, which is noted.
 pub(super) fn resolve(file: &UnitFile, making: &mut Making) -> Option<Unit> {
-    let mut read = |key: &str, measured: &Placed<Measured>| {
-        let Measured { value, uncertainty, how } = measured.value.clone();
-        let how = how.unwrap_or_else(|| "not said".to_owned());
-        making.readings.push(resolved::Reading { key: key.to_owned(), value, uncertainty, how });
-        Reading { value, uncertainty }
-    };
+    let mut read = |key: &str, measured: &Placed<Measured>| making.read(key, measured);
     let collar = read("collar.diameter", &file.collar);
     let thickness = read("collar.thickness", &file.thickness);
     let mut steps: Vec<UnitStep> = Vec::new();
