@@ -6,8 +6,12 @@ use super::trial::{Score, Trial, of, scores};
 use super::{Advice, Change, Finding, Parameter, Verdict};
 
 /// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
-/// a depth stop and a caliper can all set. Finer advice can't be followed, coarser costs wall.
+/// a depth stop and a caliper can all set. Coarser advice costs wall.
 const STEPS_PER_MM: f64 = 20.0;
+
+/// The same where no such size helps, between two limits that are near each other: 0.01, which a
+/// caliper shows and a boring bar can cut. Finer advice can't be followed.
+const FINE_STEPS_PER_MM: f64 = 100.0;
 
 /// Steps that are tried to either side, coarse first: 2 mm. More would be another design.
 const STRIDES: [i32; 11] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 40];
@@ -15,12 +19,32 @@ const STRIDES: [i32; 11] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 40];
 /// A gain less than this is none: rounding, not the change, made it. In the finding's unit.
 const LEAST_GAIN: f64 = 1e-7;
 
+/// A way of looking for a change.
+#[derive(Clone, Copy)]
+struct Search {
+    /// Advised sizes are whole multiples of one over this.
+    steps_per_mm: f64,
+    /// Whether a size along which the first step gains nothing is followed all the same.
+    patient: bool,
+}
+
+/// Which ways are tried, one after the other, until one finds a change.
+///
+/// A size along which the first step gains nothing is followed only where no other helps: the room
+/// of a groove is the same until the ridge finds it deep enough.
+const SEARCHES: [Search; 3] = [
+    Search { steps_per_mm: STEPS_PER_MM, patient: false },
+    Search { steps_per_mm: STEPS_PER_MM, patient: true },
+    Search { steps_per_mm: FINE_STEPS_PER_MM, patient: false },
+];
+
 /// Changed sections that were measured, each only once.
 struct Trials<'a> {
     trial: &'a Trial<'a>,
     before: Vec<Score>,
     parameters: Vec<Parameter>,
-    done: BTreeMap<(usize, i32), Option<Vec<Score>>>,
+    /// By parameter and value.
+    done: BTreeMap<(usize, u64), Option<Vec<Score>>>,
 }
 
 /// Gives every finding that does not hold its advice.
@@ -51,21 +75,18 @@ pub(super) fn advise(trial: &Trial, findings: &mut [Finding]) {
 impl Trials<'_> {
     /// The smallest change that makes a finding hold; of those within a step of it the one to
     /// make first.
-    ///
-    /// A size along which the first step gains nothing is passed over; only where no other helps
-    /// is it followed: the room of a groove is the same until the ridge finds it deep enough.
     fn best(&mut self, code: &'static str) -> Option<Change> {
-        self.smallest(code, false).or_else(|| self.smallest(code, true))
+        SEARCHES.into_iter().find_map(|search| self.smallest(code, search))
     }
 
-    fn smallest(&mut self, code: &'static str, patient: bool) -> Option<Change> {
+    fn smallest(&mut self, code: &'static str, search: Search) -> Option<Change> {
         let size = |change: &Change| (change.to - change.from).abs();
         let mut found: Vec<Change> = Vec::new();
         let mut reach = f64::INFINITY;
         for parameter in 0..self.parameters.len() {
             for side in [1, -1] {
-                if let Some(change) = self.along(code, parameter, (side, patient), reach) {
-                    reach = reach.min(size(&change) + 1.0 / STEPS_PER_MM);
+                if let Some(change) = self.along(code, parameter, (side, search), reach) {
+                    reach = reach.min(size(&change) + 1.0 / search.steps_per_mm);
                     found.push(change);
                 }
             }
@@ -82,20 +103,21 @@ impl Trials<'_> {
         &mut self,
         code: &'static str,
         parameter: usize,
-        (side, patient): (i32, bool),
+        (side, search): (i32, Search),
         reach: f64,
     ) -> Option<Change> {
         let from = self.parameters[parameter].get(self.trial.section)?;
         let within = |to: f64| (to - from).abs() < reach;
-        let least_gain = if patient { -LEAST_GAIN } else { LEAST_GAIN };
+        let at = |step: i32| search.stepped(from, step * side);
+        let least_gain = if search.patient { -LEAST_GAIN } else { LEAST_GAIN };
         let mut last = of(&self.before, code)?.spare + least_gain;
         // The last two strides: a measure between two limits may have its best before the last.
         let mut passed = [0, 0];
         for stride in STRIDES {
-            if !within(stepped(from, (passed[1] + 1) * side)) {
+            if !within(at(passed[1] + 1)) {
                 return None;
             }
-            let score = self.trial(parameter, stride * side).and_then(|s| of(s, code));
+            let score = self.trial(parameter, at(stride)).and_then(|s| of(s, code));
             let better = score.filter(|score| score.spare >= last);
             if stride == 1 && better.is_none() {
                 // Where the first step does harm, none helps: a measure between two limits
@@ -104,8 +126,8 @@ impl Trials<'_> {
             }
             if better.is_none_or(|score| score.verdict == Verdict::Holds) {
                 let mut between = passed[0] + 1..=stride;
-                let step = between.find(|step| self.works(code, parameter, step * side))?;
-                let (parameter, to) = (self.parameters[parameter], stepped(from, step * side));
+                let step = between.find(|step| self.works(code, parameter, at(*step)))?;
+                let (parameter, to) = (self.parameters[parameter], at(step));
                 return within(to).then_some(Change { parameter, from, to });
             }
             last = better.map_or(last, |score| score.spare);
@@ -115,9 +137,9 @@ impl Trials<'_> {
     }
 
     /// Whether a change makes the finding hold and worsens nothing.
-    fn works(&mut self, code: &'static str, parameter: usize, step: i32) -> bool {
-        self.trial(parameter, step);
-        let Some(Some(after)) = self.done.get(&(parameter, step)) else { return false };
+    fn works(&mut self, code: &'static str, parameter: usize, to: f64) -> bool {
+        self.trial(parameter, to);
+        let Some(Some(after)) = self.done.get(&(parameter, to.to_bits())) else { return false };
         let no_worse = |score: &Score| {
             let before = of(&self.before, score.code);
             score.verdict <= before.map_or(Verdict::Holds, |before| before.verdict)
@@ -127,28 +149,26 @@ impl Trials<'_> {
     }
 
     /// Measures a changed section; none where it can't be made.
-    fn trial(&mut self, parameter: usize, step: i32) -> Option<&Vec<Score>> {
-        let key = (parameter, step);
+    fn trial(&mut self, parameter: usize, to: f64) -> Option<&Vec<Score>> {
+        let key = (parameter, to.to_bits());
         if !self.done.contains_key(&key) {
-            let scores = self.scores_of(self.parameters[parameter], step);
+            let scores = || self.trial.with(self.parameters[parameter], to).ok();
+            let scores = (to > 0.0).then(scores).flatten();
             self.done.insert(key, scores);
         }
         self.done.get(&key)?.as_ref()
     }
-
-    fn scores_of(&self, parameter: Parameter, step: i32) -> Option<Vec<Score>> {
-        let to = stepped(parameter.get(self.trial.section)?, step);
-        (to > 0.0).then(|| self.trial.with(parameter, to).ok()).flatten()
-    }
 }
 
-/// The value so many steps away, on the grid of steps and never short of the way.
-fn stepped(from: f64, steps: i32) -> f64 {
-    /// A value this close to the grid, in steps, lies on it.
-    const ON_GRID: f64 = 1e-6;
-    let here = from * STEPS_PER_MM;
-    let start = if steps > 0 { (here + ON_GRID).floor() } else { (here - ON_GRID).ceil() };
-    (start + f64::from(steps)) / STEPS_PER_MM
+impl Search {
+    /// The value so many steps away, on the grid of steps and never short of the way.
+    fn stepped(self, from: f64, steps: i32) -> f64 {
+        /// A value this close to the grid, in steps, lies on it.
+        const ON_GRID: f64 = 1e-6;
+        let here = from * self.steps_per_mm;
+        let start = if steps > 0 { (here + ON_GRID).floor() } else { (here - ON_GRID).ceil() };
+        (start + f64::from(steps)) / self.steps_per_mm
+    }
 }
 
 #[cfg(test)]
@@ -157,10 +177,11 @@ mod tests {
 
     #[test]
     fn steps_lead_outwards_onto_the_grid() {
-        assert_eq!(stepped(8.0, 1), 8.05);
-        assert_eq!(stepped(8.0, -1), 7.95);
-        assert_eq!(stepped(7.938, 1), 7.95);
-        assert_eq!(stepped(7.938, 2), 8.0);
-        assert_eq!(stepped(7.938, -1), 7.9);
+        assert_eq!(SEARCHES[0].stepped(8.0, 1), 8.05);
+        assert_eq!(SEARCHES[0].stepped(8.0, -1), 7.95);
+        assert_eq!(SEARCHES[0].stepped(7.938, 1), 7.95);
+        assert_eq!(SEARCHES[0].stepped(7.938, 2), 8.0);
+        assert_eq!(SEARCHES[0].stepped(7.938, -1), 7.9);
+        assert_eq!(SEARCHES[2].stepped(7.4546, 1), 7.46);
     }
 }
