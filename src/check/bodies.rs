@@ -40,10 +40,7 @@ impl Built {
             extent: span(t.extent),
             ..t.clone()
         };
-        Self::of(
-            self.threads.iter().map(thread).collect(),
-            self.lines.iter().map(line).collect(),
-        )
+        Self::of(self.threads.iter().map(thread).collect(), self.lines.iter().map(line).collect())
     }
 
     /// The least z of the body.

@@ -6,8 +6,8 @@
 use super::bodies::{Built, Extremes, at_most_material};
 use crate::quantity::Length;
 use crate::section::{
-    Barrel, Cap, CapMouth, Converter, ConverterMouth, InnerCap, Item, Reading, Section, Skin, Thread,
-    Unit,
+    Barrel, Cap, CapMouth, Converter, ConverterMouth, InnerCap, Item, Reading, Section, Skin,
+    Thread, Unit,
 };
 use crate::solid::BuildError;
 
@@ -48,7 +48,7 @@ fn greatest(reading: Reading) -> Reading {
     Reading { value: reading.greatest(), ..reading }
 }
 
-/// The cap with every bore, its depth and its inner cap's rim at the readings' least.
+/// The cap with every bore, its depth and its inner cap at the readings' least.
 ///
 /// Its closed end stays behind its last step where the reading's uncertainty would swallow that.
 fn cap_read(cap: &Cap) -> Cap {
@@ -59,7 +59,8 @@ fn cap_read(cap: &Cap) -> Cap {
     for bore in &mut read.bores {
         bore.diameter = least(bore.diameter);
     }
-    read.seal = cap.seal.map(|seal| InnerCap { depth: least(seal.depth), ..seal });
+    read.seal =
+        cap.seal.map(|seal| InnerCap { depth: least(seal.depth), diameter: least(seal.diameter) });
     let last_step = cap.bores.iter().rev().nth(1).map_or(cap.hole_end(), |bore| bore.to);
     let shorter = least(cap.inner_length);
     let behind_seal = read.seal.is_none_or(|seal| shorter.value > seal.depth.value);
@@ -113,10 +114,9 @@ impl ConverterBodies {
         let widest = Converter {
             diameter: greatest(converter.diameter),
             length: greatest(converter.length),
-            mouth: converter.mouth.map(|mouth| ConverterMouth {
-                diameter: greatest(mouth.diameter),
-                ..mouth
-            }),
+            mouth: converter
+                .mouth
+                .map(|mouth| ConverterMouth { diameter: greatest(mouth.diameter), ..mouth }),
             ..*converter
         };
         let barrel = &section.barrel;

@@ -70,6 +70,8 @@ pub enum Parameter {
     CapLength,
     /// From the cap's mouth to the rim of its inner cap.
     SealDepth,
+    /// Diameter of the inner cap's bore.
+    SealDiameter,
 }
 
 impl fmt::Display for Parameter {
@@ -104,6 +106,7 @@ impl fmt::Display for Parameter {
             Self::CapBoreDiameter(n) => write!(f, "diameter of the cap's bore {n}"),
             Self::CapLength => f.write_str("depth of the cap"),
             Self::SealDepth => f.write_str("depth of the inner cap's rim"),
+            Self::SealDiameter => f.write_str("diameter of the inner cap's bore"),
         }
     }
 }
@@ -160,7 +163,9 @@ impl Parameter {
         let bores = (1..).zip(&cap.bores);
         all.extend(bores.map(|(n, _)| Self::CapBoreDiameter(n)));
         all.push(Self::CapLength);
-        all.extend(cap.seal.map(|_| Self::SealDepth));
+        if cap.seal.is_some() {
+            all.extend([Self::SealDepth, Self::SealDiameter]);
+        }
         all
     }
 
@@ -175,6 +180,7 @@ impl Parameter {
                 | Self::CapBoreDiameter(_)
                 | Self::CapLength
                 | Self::SealDepth
+                | Self::SealDiameter
         )
     }
 
@@ -215,9 +221,9 @@ impl Parameter {
             | Self::CapThreadEnd
             | Self::CapBoreDiameter(_)
             | Self::CapLength
-            | Self::SealDepth => 4,
-            Self::CapStop => 5,
-            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) => 5,
+            | Self::SealDepth
+            | Self::SealDiameter => 4,
+            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) | Self::CapStop => 5,
             Self::GripLength => 7,
         }
     }
@@ -268,6 +274,7 @@ impl Parameter {
             Self::CapBoreDiameter(n) => cap.bores.get(usize::from(n) - 1)?.diameter.value,
             Self::CapLength => cap.inner_length.value,
             Self::SealDepth => cap.seal?.depth.value,
+            Self::SealDiameter => cap.seal?.diameter.value,
             _ => return None,
         };
         Some(size.as_mm())
@@ -291,6 +298,7 @@ impl Parameter {
                 }
             }
             (Self::SealDepth, _) => cap.seal.as_mut()?.depth.value = to,
+            (Self::SealDiameter, _) => cap.seal.as_mut()?.diameter.value = to,
             _ => return None,
         }
         Some(())

@@ -266,7 +266,20 @@ impl DesignFile {
             long_hole: offsets.1,
         };
         let limits = reader.unread("limits").map(|(table, _)| table);
-        Self { name, unit, material, grip, tenon, bores, barrel, cap, converter, blank, shop, limits }
+        Self {
+            name,
+            unit,
+            material,
+            grip,
+            tenon,
+            bores,
+            barrel,
+            cap,
+            converter,
+            blank,
+            shop,
+            limits,
+        }
     }
 }
 

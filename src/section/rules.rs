@@ -5,8 +5,8 @@
 
 use super::outside::{Stroke, Vector, draw};
 use super::{
-    Cap, Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError, Side,
-    Skin, Subject, Thread, bore, envelope, mates,
+    Cap, Corner, Depth, EnvelopeRun, Facet, Feature, Item, LEAST_STEP, Run, Section, SectionError,
+    Side, Skin, Subject, Thread, bore, envelope, mates,
 };
 use crate::quantity::Length;
 use crate::standard::iso68;

@@ -2,9 +2,9 @@
 
 use sectionwright::quantity::{Angle, Length, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, Criteria, Depth, FitLimits, Grip, GripRun, Item, LeadChamfer, Limit,
-    Mouth, Offsets, PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon, Thread,
-    ThreadLimits, Unit, UnitStep, WallLimits, Zone,
+    Allowance, Barrel, Blank, Bore, Criteria, Depth, FitLimits, Grip, GripRun, Item, LeadChamfer,
+    Limit, Mouth, Offsets, PercentLimits, Point, Reading, Relief, Section, Side, Station, Tenon,
+    Thread, ThreadLimits, Unit, UnitStep, WallLimits, Zone,
 };
 
 use crate::common::{basic_thread, mm};
@@ -129,7 +129,13 @@ pub fn r1() -> Section {
             nib_reach: read(20.0, 0.5),
             nib_width: read(7.0, 0.1),
         },
-        barrel: Barrel { thread: barrel, depth: mm(12.0), counterbore: None, bore: None, outside: mm(11.4) },
+        barrel: Barrel {
+            thread: barrel,
+            depth: mm(12.0),
+            counterbore: None,
+            bore: None,
+            outside: mm(11.4),
+        },
         cap: None,
         converter: None,
         material: "cast-resin".to_owned(),

@@ -3,9 +3,10 @@
 use super::{basic_thread, mm};
 use sectionwright::quantity::{Angle, Limits};
 use sectionwright::section::{
-    Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth, FitLimits, Grip,
-    GripRun, Item, LeadChamfer, Limit, Mouth, Offsets, PercentLimits, Pilot, Point, Reading,
-    Relief, Ring, RingForm, Section, Side, Station, Tenon, Unit, UnitStep, WallLimits,
+    Allowance, Barrel, Blank, Bore, CapThread, Corner, Counterbore, Criteria, Curve, Depth,
+    FitLimits, Grip, GripRun, Item, LeadChamfer, Limit, Mouth, Offsets, PercentLimits, Pilot,
+    Point, Reading, Relief, Ring, RingForm, Section, Side, Station, Tenon, Unit, UnitStep,
+    WallLimits,
 };
 
 /// A hole to a depth (through where it is not finite), with an included angle (flat at 180).

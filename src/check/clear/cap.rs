@@ -74,7 +74,7 @@ impl Scene<'_> {
     }
 
     /// In the section's axis, at the moment of contact.
-    fn place(&self, contact: &Contact) -> Place {
+    fn place(contact: &Contact) -> Place {
         let (mut inner, mut outer) = (contact.inner, contact.outer);
         inner.z = -inner.z;
         outer.z = contact.advance - outer.z;
@@ -104,7 +104,8 @@ fn grip(scene: &Scene) -> Option<Finding> {
     let [drawn, worst, read] =
         scene.states().map(|states| states.into_iter().flat_map(gaps).collect::<Vec<_>>());
     let in_thread = |gap: &&Gap| matches!(gap.pair().1, Item::CapInsideThread | Item::CapHole);
-    let named = |name: &str, gaps: Vec<Gap>| tightest(&gaps).map(|gap| detail(name, gap.room, "mm"));
+    let named =
+        |name: &str, gaps: Vec<Gap>| tightest(&gaps).map(|gap| detail(name, gap.room, "mm"));
     let details: Vec<Detail> = [
         named("in the thread", drawn.iter().filter(in_thread).copied().collect()),
         named("inside", drawn.iter().filter(|gap| !in_thread(gap)).copied().collect()),
@@ -146,7 +147,7 @@ fn stop(scene: &Scene) -> Finding {
     });
     Finding {
         judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
-        place: touch.map(|c| scene.place(&c)),
+        place: touch.map(|c| Scene::place(&c)),
         note,
         details: vec![detail("the mouth stands at z", scene.stops_at, "mm")],
         ..finding(&STOP, measured, "mm", ROUNDING)
@@ -163,9 +164,10 @@ fn seal(scene: &Scene) -> Option<Finding> {
         on_rim.reduce(|a, b| if b.advance < a.advance { b } else { a })
     };
     let rim = |cap: &Built| {
-        let lines = cap.lines.iter().filter(|l| {
-            l.feature.item == Item::InnerCap && l.feature.facet == Facet::Floor
-        });
+        let lines = cap
+            .lines
+            .iter()
+            .filter(|l| l.feature.item == Item::InnerCap && l.feature.facet == Facet::Floor);
         lines.map(|l| l.from[1]).fold(f64::MAX, f64::min)
     };
     let Some(contact) = touch((&scene.drawn, &scene.bodies.cap.drawn)) else {
@@ -191,7 +193,7 @@ fn seal(scene: &Scene) -> Option<Finding> {
     };
     Some(Finding {
         judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
-        place: Some(scene.place(&contact)),
+        place: Some(Scene::place(&contact)),
         note: Some(note),
         details: vec![detail("the rim lies at z", scene.stops_at - contact.outer.z, "mm")],
         ..finding(&SEAL, measured, "mm", ROUNDING)

@@ -75,13 +75,8 @@ impl Scene<'_> {
         let ConverterBodies { converter, greatest, barrel } = self.bodies;
         let Reading { value, .. } = self.converter.onto_nipple;
         let (onto, off) = (value.as_mm(), off(self.converter.onto_nipple));
-        let state = |converter, unit, part, barrel, onto| State {
-            converter,
-            unit,
-            part,
-            barrel,
-            onto,
-        };
+        let state =
+            |converter, unit, part, barrel, onto| State { converter, unit, part, barrel, onto };
         let ends = [(&part.least, &barrel.least), (&part.most, &barrel.most)];
         let units = [(&unit.least, onto + off), (&unit.most, onto - off)];
         [
@@ -128,9 +123,8 @@ impl Scene<'_> {
             gaps
         });
         let barrel_at = self.barrel_at(&self.states()[0][0]);
-        let named = |name: &str, gaps: &[Gap]| {
-            tightest(gaps).map(|gap| detail(name, gap.room, "mm"))
-        };
+        let named =
+            |name: &str, gaps: &[Gap]| tightest(gaps).map(|gap| detail(name, gap.room, "mm"));
         let details = [named("in the section", &in_section), named("in the barrel", &in_barrel)];
         let details = details.into_iter().flatten().collect();
         // The narrower of both has the place, and each its own axis.
@@ -158,9 +152,8 @@ impl Scene<'_> {
             let end = self.mouth_at(state)? + self.barrel_at(state) + state.converter.end();
             Some(bottom(state.barrel) - end)
         };
-        let [drawn, worst, read] = self.states().map(|states| {
-            states.iter().filter_map(room).reduce(f64::min)
-        });
+        let [drawn, worst, read] =
+            self.states().map(|states| states.iter().filter_map(room).reduce(f64::min));
         let measured = drawn?;
         let worst = worst?.min(measured);
         let uncertainty = (worst - read?).max(0.0);
@@ -191,8 +184,7 @@ impl Scene<'_> {
         let before = unit.steps.iter().rev().find(|step| step.item != Item::Nipple);
         let before = before.map_or(0.0, |step| off(step.to));
         let uncertainty = off(onto) + off(last.to) + before;
-        let measure =
-            Measure { worst: measured, error: ROUNDING, uncertainty, band: self.band() };
+        let measure = Measure { worst: measured, error: ROUNDING, uncertainty, band: self.band() };
         let source = "geometry: the mouth must be on before it meets the tail";
         let note = (measured < -ROUNDING)
             .then(|| format!("the nipple is {:.2} mm too short for the mouth", -measured));
@@ -207,8 +199,9 @@ impl Scene<'_> {
 
 /// From where to where the unit's nipple goes, from the underside of the collar.
 fn nipple(unit: &Built) -> Option<[f64; 2]> {
-    let sides = unit.lines.iter().filter(|l| {
-        l.feature.item == Item::Nipple && matches!(l.feature.facet, Facet::Side)
-    });
+    let sides = unit
+        .lines
+        .iter()
+        .filter(|l| l.feature.item == Item::Nipple && matches!(l.feature.facet, Facet::Side));
     sides.map(|l| [l.from[1].min(l.to[1]), l.from[1].max(l.to[1])]).next()
 }

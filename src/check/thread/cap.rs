@@ -76,8 +76,7 @@ pub(super) fn closing(model: &Model) -> Option<Finding> {
     let measure = Measure { worst, error, uncertainty: 0.0, band };
     let limit = model.section.criteria.fits.closing_turns.as_ref();
     Some(Finding {
-        judgement: limit
-            .map(|limit| judge(measure, Bound::AtMost, limit.value, &limit.source)),
+        judgement: limit.map(|limit| judge(measure, Bound::AtMost, limit.value, &limit.source)),
         details: vec![
             detail("engaged length", drawn.run[1] - drawn.run[0], "mm"),
             detail("lead", lead, "mm"),

@@ -97,8 +97,7 @@ impl Pair<'_> {
         let (inner, outer) = (&self.inner.most, &self.outer.most);
         let (internal, external) =
             (outer.thread(self.outer_thread)?, inner.thread(self.inner_thread)?);
-        let advance =
-            (!self.other_pitches.is_empty()).then(|| self.advance(inner, outer))?;
+        let advance = (!self.other_pitches.is_empty()).then(|| self.advance(inner, outer))?;
         let matings = self.other_pitches.iter().map(|pitch| {
             let other = CutThread { pitch: pitch.as_mm(), ..external.clone() };
             (*pitch, mate(internal, &other, advance))

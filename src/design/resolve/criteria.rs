@@ -53,9 +53,7 @@ fn fits(
     amount: impl Fn(&Placed<Sourced<Amount>>) -> Limit<f64>,
 ) -> FitLimits {
     let start = FitLimits::built_in();
-    let or = |file: &Option<Placed<Sourced<Distance>>>, start| {
-        file.as_ref().map_or(start, &length)
-    };
+    let or = |file: &Option<Placed<Sourced<Distance>>>, start| file.as_ref().map_or(start, &length);
     FitLimits {
         joint_step: or(&file.joint_step, start.joint_step),
         nib_room: or(&file.nib_room, start.nib_room),

@@ -69,7 +69,8 @@ impl SectionError {
                 format!("a depth of {} leaves material between them", *depth - clearly * 5.0)
             }
             Self::NoNipple => {
-                "measure the unit's nipple ([nipple] in its file), or leave [converter] out".to_owned()
+                "measure the unit's nipple ([nipple] in its file), or leave [converter] out"
+                    .to_owned()
             }
             Self::ReliefInSolid { z, .. } => {
                 format!("drill that far first, or end the relief before {z}")
