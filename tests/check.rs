@@ -2,6 +2,12 @@
 //! and advice that works.
 
 mod common;
+#[path = "check/capped.rs"]
+mod capped;
+#[path = "check/capped_in_space.rs"]
+mod capped_in_space;
+#[path = "check/converter.rs"]
+mod converter;
 #[path = "check/fixtures.rs"]
 mod fixtures;
 #[path = "check/half_planes.rs"]

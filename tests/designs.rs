@@ -626,3 +626,37 @@ fn a_tap_is_taken_as_measured_and_the_material_closes_in() {
     assert!(near(thread.limits.major.min(), 7.84) && near(thread.limits.major.max(), 7.88));
     assert!(near(thread.limits.pitch.min(), 7.46) && near(thread.limits.pitch.max(), 7.50));
 }
+
+/// What is left out of a cap follows from the section's thread: it stops where that ends, and its own
+/// goes a turn of 2.4 beyond where that begins, 3 inside.
+#[test]
+fn a_cap_and_a_converter_are_as_described() {
+    let resolved = sound(&Library::default(), "tests/fixtures/capped.toml");
+    let section = &resolved.section;
+    let cap = section.cap.as_ref().expect("a cap");
+    let thread = cap.thread().expect("a thread");
+    assert_eq!(cap.stops_at, mm(18.0));
+    assert_eq!(thread.designation.to_string(), "M13xPh2.4P0.8-6H");
+    assert_eq!((thread.from, thread.to), (mm(0.0), mm(5.4)));
+    assert_eq!(cap.bores.iter().map(|bore| bore.to).collect::<Vec<_>>(), [mm(12.0), mm(44.0)]);
+    assert_eq!((cap.inner_length.value, cap.inner_length.uncertainty), (mm(44.0), mm(0.1)));
+    let made: Vec<&str> = resolved.derived.iter().map(|d| d.key.as_str()).collect();
+    for key in ["cap.stops_at", "cap.thread", "cap.full_thread_to", "cap.bores[2].to"] {
+        assert!(made.contains(&key), "{key}: {made:?}");
+    }
+    let read = |key: &str| resolved.readings.iter().find(|r| r.key == key).expect("a reading");
+    assert_eq!(read("cap.length").how, "depth rod");
+    assert_eq!(read("converter.onto_nipple").uncertainty, mm(0.2));
+    let fits = &section.criteria.fits;
+    assert_eq!(fits.nib_room.source, "this design: the customer's wish");
+    assert_eq!(fits.joint_step.source, "built in: common practice");
+    assert_eq!(fits.closing_turns.as_ref().map(|limit| limit.value), Some(2.0));
+    let names: Vec<String> = section.parts().into_iter().map(|part| part.name).collect();
+    assert_eq!(names[2..5], ["barrel", "cap", "converter"]);
+    let verdicts = sectionwright::check::verdicts(section).expect("it is built");
+    let bad = verdicts
+        .findings
+        .iter()
+        .find(|f| f.verdict() == Some(sectionwright::check::Verdict::Breaks));
+    assert!(bad.is_none(), "{bad:?}");
+}

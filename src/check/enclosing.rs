@@ -48,7 +48,7 @@ fn greatest(reading: Reading) -> Reading {
     Reading { value: reading.greatest(), ..reading }
 }
 
-/// The cap with every bore, its depth and its inner cap's rim at the readings' least.
+/// The cap with every bore, its depth and its inner cap at the readings' least.
 ///
 /// Its closed end stays behind its last step where the reading's uncertainty would swallow that.
 fn cap_read(cap: &Cap) -> Cap {
@@ -59,7 +59,8 @@ fn cap_read(cap: &Cap) -> Cap {
     for bore in &mut read.bores {
         bore.diameter = least(bore.diameter);
     }
-    read.seal = cap.seal.map(|seal| InnerCap { depth: least(seal.depth), ..seal });
+    read.seal =
+        cap.seal.map(|seal| InnerCap { depth: least(seal.depth), diameter: least(seal.diameter) });
     let last_step = cap.bores.iter().rev().nth(1).map_or(cap.hole_end(), |bore| bore.to);
     let shorter = least(cap.inner_length);
     let behind_seal = read.seal.is_none_or(|seal| shorter.value > seal.depth.value);

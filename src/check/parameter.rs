@@ -70,6 +70,8 @@ pub enum Parameter {
     CapLength,
     /// From the cap's mouth to the rim of its inner cap.
     SealDepth,
+    /// Diameter of the inner cap's bore.
+    SealDiameter,
     /// How far off the axis things lie after a change of holding.
     HoldingOffset,
     /// How far off the axis a long drilled hole lies at its end.
@@ -108,6 +110,7 @@ impl fmt::Display for Parameter {
             Self::CapBoreDiameter(n) => write!(f, "diameter of the cap's bore {n}"),
             Self::CapLength => f.write_str("depth of the cap"),
             Self::SealDepth => f.write_str("depth of the inner cap's rim"),
+            Self::SealDiameter => f.write_str("diameter of the inner cap's bore"),
             Self::HoldingOffset => f.write_str("offset of a change of holding"),
             Self::LongHoleOffset => f.write_str("wander of a long drilled hole"),
         }
@@ -199,7 +202,9 @@ impl Parameter {
                     Means::Bored
                 }
             }
-            Self::CapBoreDiameter(_) | Self::BarrelBoreDiameter => Means::Bored,
+            Self::CapBoreDiameter(_) | Self::SealDiameter | Self::BarrelBoreDiameter => {
+                Means::Bored
+            }
             Self::BarrelHole | Self::CapHole => Means::Drilled,
             Self::BoreDepth(_) | Self::BarrelDepth | Self::BarrelBoreDepth => Means::Depth,
             Self::UnitThreadEnd | Self::BarrelThreadEnd | Self::CapThreadEnd => Means::Mark,
@@ -226,7 +231,9 @@ impl Parameter {
         let bores = (1..).zip(&cap.bores);
         all.extend(bores.map(|(n, _)| Self::CapBoreDiameter(n)));
         all.push(Self::CapLength);
-        all.extend(cap.seal.map(|_| Self::SealDepth));
+        if cap.seal.is_some() {
+            all.extend([Self::SealDepth, Self::SealDiameter]);
+        }
         all
     }
 
@@ -241,6 +248,7 @@ impl Parameter {
                 | Self::CapBoreDiameter(_)
                 | Self::CapLength
                 | Self::SealDepth
+                | Self::SealDiameter
         )
     }
 
@@ -281,7 +289,8 @@ impl Parameter {
             | Self::CapThreadEnd
             | Self::CapBoreDiameter(_)
             | Self::CapLength
-            | Self::SealDepth => 4,
+            | Self::SealDepth
+            | Self::SealDiameter => 4,
             Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) | Self::CapStop => 5,
             Self::GripLength => 7,
             Self::HoldingOffset | Self::LongHoleOffset => 8,
@@ -336,6 +345,7 @@ impl Parameter {
             Self::CapBoreDiameter(n) => cap.bores.get(usize::from(n) - 1)?.diameter.value,
             Self::CapLength => cap.inner_length.value,
             Self::SealDepth => cap.seal?.depth.value,
+            Self::SealDiameter => cap.seal?.diameter.value,
             _ => return None,
         };
         Some(size.as_mm())
@@ -359,6 +369,7 @@ impl Parameter {
                 }
             }
             (Self::SealDepth, _) => cap.seal.as_mut()?.depth.value = to,
+            (Self::SealDiameter, _) => cap.seal.as_mut()?.diameter.value = to,
             _ => return None,
         }
         Some(())

@@ -111,9 +111,9 @@ impl<'a> Slide<'a> {
             for z in corners.chain([from, to]) {
                 let r = inner.radius_at(z - advance);
                 let spot = Spot { feature: inner.feature, r, z };
-                let passed =
-                    self.passed(inner, z).filter(|spot| !is_seat(inner.feature, spot.feature));
-                for outer in passed {
+                let deeper = z < from.max(to);
+                let passed = self.passed(inner, z, deeper);
+                for outer in passed.filter(|spot| !is_seat(inner.feature, spot.feature)) {
                     let found = Gap { room: outer.r - r, inner: spot, outer };
                     match gaps.iter_mut().find(|gap| gap.pair() == found.pair()) {
                         Some(best) if found.room < best.room => *best = found,
@@ -128,8 +128,8 @@ impl<'a> Slide<'a> {
     }
 
     /// The narrowest place of each line of the outer body's bore up to z, as far as it counts for
-    /// a line of the inner body.
-    fn passed(&self, inner: &Stretch, z: f64) -> impl Iterator<Item = Spot> + '_ {
+    /// a line of the inner body; with what begins right there where that line goes deeper.
+    fn passed(&self, inner: &Stretch, z: f64, deeper: bool) -> impl Iterator<Item = Spot> + '_ {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
             let (front, back) = (inner.from[1].min(inner.to[1]), inner.from[1].max(inner.to[1]));
@@ -145,7 +145,8 @@ impl<'a> Slide<'a> {
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);
             // Rounding of the advance makes no passage of a face that is just reached.
-            if front[1] >= z - LEAST_OVERLAP || stop.is_some_and(beyond) {
+            let ahead = if deeper { front[1] > z } else { front[1] >= z - LEAST_OVERLAP };
+            if ahead || stop.is_some_and(beyond) {
                 return None;
             }
             let end = back[1].min(z);

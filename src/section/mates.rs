@@ -1,7 +1,12 @@
 //! What makes a barrel's bore, a cap or a converter impossible.
 
-use super::{Cap, CapMouth, Item, LEAST_STEP, Section, SectionError, Subject};
+use super::{Cap, CapMouth, Item, Section, SectionError, Subject};
 use crate::quantity::Length;
+
+/// The least difference between neighbouring diameters, depths and ends here: no caliper tells less
+/// inside a hole. Larger, and a step that was meant is refused; smaller, and a hint names a size
+/// that nobody can set.
+const LEAST: Length = Length::mm(0.05);
 
 /// Faults of what the section meets beside unit and thread.
 pub(super) fn faults(section: &Section, found: &mut Vec<SectionError>) {
@@ -41,9 +46,9 @@ fn barrel_bore(section: &Section, found: &mut Vec<SectionError>) {
     let barrel = &section.barrel;
     let Some(bore) = barrel.bore else { return };
     let subject = Subject::BarrelBore;
-    let deeper = barrel.depth + LEAST_STEP;
+    let deeper = barrel.depth + LEAST;
     misfit(found, subject, "depth", (bore.depth, deeper), false);
-    misfit(found, subject, "diameter", (bore.diameter, barrel.outside - LEAST_STEP), true);
+    misfit(found, subject, "diameter", (bore.diameter, barrel.outside - LEAST), true);
 }
 
 fn cap_bores(section: &Section, cap: &Cap, found: &mut Vec<SectionError>) {
@@ -59,26 +64,26 @@ fn cap_bores(section: &Section, cap: &Cap, found: &mut Vec<SectionError>) {
         CapMouth::Thread(_) => Subject::Depth(Item::CapInsideThread),
         CapMouth::Minor { .. } => Subject::Depth(Item::CapHole),
     };
-    misfit(found, hole, "end", (cap.hole_end(), from + LEAST_STEP), false);
-    misfit(found, hole, "end", (cap.hole_end(), end - LEAST_STEP), true);
+    misfit(found, hole, "depth", (cap.hole_end(), from + LEAST), false);
+    misfit(found, hole, "depth", (cap.hole_end(), end - LEAST), true);
     from = cap.hole_end();
     for (n, bore) in (1..).zip(&cap.bores) {
         let subject = Subject::CapBore(n);
-        misfit(found, subject, "end", (bore.to, from + LEAST_STEP), false);
+        misfit(found, subject, "depth", (bore.to, from + LEAST), false);
         from = bore.to;
     }
     if let Some(last) = u8::try_from(cap.bores.len()).ok().filter(|n| *n > 0) {
-        misfit(found, Subject::CapBore(last), "end", (from, end), false);
-        misfit(found, Subject::CapBore(last), "end", (from, end), true);
+        misfit(found, Subject::CapBore(last), "depth", (from, end), false);
+        misfit(found, Subject::CapBore(last), "depth", (from, end), true);
     }
     if let Some(seal) = cap.seal {
         let subject = Subject::CapSeal;
-        misfit(found, subject, "depth", (seal.depth.value, end - LEAST_STEP), true);
-        misfit(found, subject, "depth", (seal.depth.value, cap.hole_end() + LEAST_STEP), false);
+        misfit(found, subject, "depth", (seal.depth.value, end - LEAST), true);
+        misfit(found, subject, "depth", (seal.depth.value, cap.hole_end() + LEAST), false);
         let unlined = Cap { seal: None, ..cap.clone() };
         let at_rim = unlined.cylinders().into_iter().find(|(_, _, to)| *to > seal.depth.value);
         if let Some((_, wide, _)) = at_rim {
-            misfit(found, subject, "diameter", (seal.diameter.value, wide - LEAST_STEP), true);
+            misfit(found, subject, "diameter", (seal.diameter.value, wide - LEAST), true);
         }
     }
 }
@@ -89,9 +94,9 @@ fn converter(section: &Section, found: &mut Vec<SectionError>) {
         found.push(SectionError::NoNipple);
         return;
     };
-    let (end, subject) = (converter.length.value - LEAST_STEP, Subject::Converter);
+    let (end, subject) = (converter.length.value - LEAST, Subject::Converter);
     misfit(found, subject, "depth on the nipple", (converter.onto_nipple.value, end), true);
-    let over = nipple.diameter.value + LEAST_STEP;
+    let over = nipple.diameter.value + LEAST;
     if let Some(mouth) = converter.mouth {
         let subject = Subject::ConverterMouth;
         misfit(found, subject, "length", (mouth.length.value, end), true);

@@ -74,7 +74,7 @@ impl Scene<'_> {
     }
 
     /// In the section's axis, at the moment of contact.
-    fn place(&self, contact: &Contact) -> Place {
+    fn place(contact: &Contact) -> Place {
         let (mut inner, mut outer) = (contact.inner, contact.outer);
         inner.z = -inner.z;
         outer.z = contact.advance - outer.z;
@@ -147,7 +147,7 @@ fn stop(scene: &Scene) -> Finding {
     });
     Finding {
         judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
-        place: touch.map(|c| scene.place(&c)),
+        place: touch.map(|c| Scene::place(&c)),
         note,
         details: vec![detail("the mouth stands at z", scene.stops_at, "mm")],
         ..finding(&STOP, measured, "mm", ROUNDING)
@@ -193,7 +193,7 @@ fn seal(scene: &Scene) -> Option<Finding> {
     };
     Some(Finding {
         judgement: Some(judge(measure, Bound::AtLeast, 0.0, source)),
-        place: Some(scene.place(&contact)),
+        place: Some(Scene::place(&contact)),
         note: Some(note),
         details: vec![detail("the rim lies at z", scene.stops_at - contact.outer.z, "mm")],
         ..finding(&SEAL, measured, "mm", ROUNDING)

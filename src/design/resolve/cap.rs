@@ -51,7 +51,7 @@ pub(super) fn resolve(file: &CapFile, grip: &Grip, making: &mut Making) -> Optio
             making.log.push(fault.hint(format!("thread = \"{same}\"")));
             None
         }
-        (None, _) => to.and_then(|to| inside_thread(file, own, (from, to), making)),
+        (None, _) => inside_thread(file, own, (from, to), making),
     };
     let bores = bores(&file.bores, inner_length.value, making);
     let seal = file.seal.as_ref().map(|seal| InnerCap {
@@ -106,7 +106,7 @@ fn hole_end(
 fn inside_thread(
     file: &CapFile,
     own: Option<&Thread>,
-    extent: (Length, Length),
+    (from, to): (Length, Option<Length>),
     making: &mut Making,
 ) -> Option<CapMouth> {
     let (designation, at) = match (&file.thread, own) {
@@ -124,7 +124,7 @@ fn inside_thread(
         }
     };
     making.places.set(Subject::Thread(Item::CapInsideThread), at);
-    let thread = thread::internal(designation, at, Item::CapInsideThread, extent, making)?;
+    let thread = thread::internal(designation, at, Item::CapInsideThread, (from, to?), making)?;
     let thread = match own {
         Some(own) if file.thread.is_none() && file.cut.form.is_none() => {
             form::mating(thread, &own.form)?

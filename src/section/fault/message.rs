@@ -67,23 +67,7 @@ impl fmt::Display for SectionError {
                 "the {deeper} ends at {depth}, but has to go past the {than}, which ends at {other}"
             ),
             Self::DoesNotFit { subject, measure, value, bound, at_most } => {
-                let name = match subject {
-                    Subject::Relief => "relief",
-                    Subject::Pilot => "pilot",
-                    Subject::Counterbore => "counterbore",
-                    Subject::BlankDiameter | Subject::BlankLength => "rod",
-                    Subject::Diameter(Item::CentrePilot) => "centre drill's pilot",
-                    Subject::BarrelBore => "barrel's bore",
-                    Subject::CapStop => "cap",
-                    Subject::CapCounterbore => "cap's counterbore",
-                    Subject::Depth(Item::CapInsideThread) => "thread in the cap",
-                    Subject::Depth(Item::CapHole) => "hole at the cap's mouth",
-                    Subject::CapBore(_) => "cap's bore",
-                    Subject::CapSeal => "inner cap",
-                    Subject::Converter => "converter",
-                    Subject::ConverterMouth => "converter's mouth",
-                    _ => "part",
-                };
+                let name = name(*subject);
                 let than = if *at_most { "more than" } else { "less than" };
                 write!(f, "a {measure} of {value} is {than} the {name} can have here, {bound}")
             }
@@ -108,5 +92,26 @@ impl fmt::Display for SectionError {
                 "the {bore} goes to {to}, but the hole that its tool comes through ends at {z}"
             ),
         }
+    }
+}
+
+/// What has a measure that does not fit.
+fn name(subject: Subject) -> &'static str {
+    match subject {
+        Subject::Relief => "relief",
+        Subject::Pilot => "pilot",
+        Subject::Counterbore => "counterbore",
+        Subject::BlankDiameter | Subject::BlankLength => "rod",
+        Subject::Diameter(Item::CentrePilot) => "centre drill's pilot",
+        Subject::BarrelBore => "barrel's bore",
+        Subject::CapStop => "cap",
+        Subject::CapCounterbore => "cap's counterbore",
+        Subject::Depth(Item::CapInsideThread) => "thread in the cap",
+        Subject::Depth(Item::CapHole) => "hole at the cap's mouth",
+        Subject::CapBore(_) => "cap's bore",
+        Subject::CapSeal => "inner cap",
+        Subject::Converter => "converter",
+        Subject::ConverterMouth => "converter's mouth",
+        _ => "part",
     }
 }
