@@ -107,11 +107,13 @@ impl<'a> Slide<'a> {
         for inner in self.inner.stretches.iter().filter(|l| sides(l)) {
             let (from, to) = (inner.from[1] + advance, inner.to[1] + advance);
             let corners = self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
-            let corners = corners.filter(|z| *z > from.min(to) && *z < from.max(to));
+            // A corner that is reached but for rounding is not passed.
+            let (low, high) = (from.min(to) + LEAST_OVERLAP, from.max(to) - LEAST_OVERLAP);
+            let corners = corners.filter(|z| low < *z && *z < high);
             for z in corners.chain([from, to]) {
                 let r = inner.radius_at(z - advance);
                 let spot = Spot { feature: inner.feature, r, z };
-                let deeper = z < from.max(to);
+                let deeper = z < high;
                 let passed = self.passed(inner, z, deeper);
                 for outer in passed.filter(|spot| !is_seat(inner.feature, spot.feature)) {
                     let found = Gap { room: outer.r - r, inner: spot, outer };

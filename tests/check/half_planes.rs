@@ -23,6 +23,10 @@ const ASIDE: f64 = 0.003_7;
 /// Beyond every part, in millimetres.
 const FAR: f64 = 400.0;
 
+/// Planes in which a contact is looked for: twice as many half-planes, so that it is found within
+/// 1/64 of a turn.
+const PLANES_PUSHED: u32 = 16;
+
 type Loop = Vec<[f64; 2]>;
 type Shapes = Vec<Vec<Loop>>;
 
@@ -168,12 +172,19 @@ impl<'a> Screwed<'a> {
     }
 
     /// How far the inner part can be pushed along the axis, to the back (+1) or the front (-1),
-    /// before an area of more than `touching` comes in common in one plane; at most a third of
+    /// before an area of more than `touching` comes in common in some plane; at most a third of
     /// `pitch`, before the next turn's groove is as good.
     pub fn free(&self, ahead: f64, run: [f64; 2], pitch: f64, touching: f64) -> f64 {
-        let touches = |by: f64| moment(&self.pushed(by * ahead).common(ASIDE, run)) > touching;
+        // Where leads differ, the flanks that touch first are in one plane only.
+        let angles =
+            (0..PLANES_PUSHED).map(|n| ASIDE + f64::from(n) * PI / f64::from(PLANES_PUSHED));
+        let angles: Vec<f64> = angles.collect();
+        let touches = |by: f64| {
+            let pushed = self.pushed(by * ahead);
+            angles.iter().any(|angle| moment(&pushed.common(*angle, run)) > touching)
+        };
         let (mut low, mut high) = (0.0, pitch / 3.0);
-        for _ in 0..24 {
+        for _ in 0..16 {
             let middle = f64::midpoint(low, high);
             (low, high) = if touches(middle) { (low, middle) } else { (middle, high) };
         }

@@ -19,8 +19,8 @@ const CHORD: f64 = 0.0002;
 const BESIDE_CHORD: f64 = 0.002;
 
 /// The area in common in one half-plane, times r, that counts as touching, in mm3: over R1's 13
-/// ridges an overlap 0.01 micron wide.
-const TOUCHING: f64 = 1e-5;
+/// ridges an overlap 1e-6 wide.
+const TOUCHING: f64 = 1e-6;
 
 /// A volume that is none, in mm3: rounding of the meshes to single precision, over R1's flanks.
 const NOTHING: f64 = 1e-5;
@@ -290,4 +290,18 @@ fn measures_of_a_loose_unit() {
     let mut section = over("loose", -0.2);
     section.unit.thread.form.pitch_diameter -= Length::mm(0.05);
     measures_agree(section);
+}
+
+/// Pitches that differ, and flanks so loose that they are free all along: what is left of the play
+/// over the engaged turns.
+#[test]
+fn measures_of_another_pitch() {
+    measures_agree(other_pitch(-0.1));
+    for pitch in [0.555, 0.545] {
+        let internal = basic_thread(Item::UnitThread, Side::Internal, "M8.05x0.55", 4.6, 6.8);
+        let mut external = basic_thread(Item::UnitBody, Side::External, "M8.05x0.55", 2.5, 5.6);
+        external.form.pitch = mm(pitch);
+        let name = format!("{pitch} in 0.55");
+        measures_agree(with_threads(&name, internal, as_read(external, -0.2, 0.0)));
+    }
 }

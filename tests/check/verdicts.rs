@@ -143,8 +143,8 @@ fn turns() {
     helped("thread.tenon.turns", &short);
 }
 
-/// Source: reference formulas 5. A pitch that differs by 0.05 uses up the play p0 in
-/// p0 / 0.05 turns.
+/// Source: reference formulas 5. A pitch that differs by 0.01 uses up the play p0 in
+/// p0 / 0.01 turns.
 #[test]
 fn the_unit_binds() {
     let other_pitch = changed(|s| {
@@ -152,16 +152,26 @@ fn the_unit_binds() {
         s.unit.thread = as_read(own, -0.05, 0.02);
     });
     assert_eq!(breaks("thread.unit.play", &other_pitch), Advice::NoSingleChange);
-    let examination = verdicts(&other_pitch).unwrap();
+    let note = verdicts(&other_pitch).unwrap().finding("thread.unit.play").unwrap().note.clone();
+    assert!(note.unwrap().contains("the pitches differ, 0.5000 mm"));
+
+    // A pitch that is nearer, and turns until it binds.
+    let nearer = changed(|s| {
+        let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.54", 2.5, 10.0);
+        s.unit.thread = as_read(own, -0.05, 0.02);
+    });
+    let examination = verdicts(&nearer).unwrap();
     let finding = examination.finding("thread.unit.play").unwrap();
-    // Flank to flank at one radius: half a pitch's difference, and the pitch radii, of which each
-    // lies 3/8 H under its crest.
+    // Each ridge keeps half of its own pitch at its pitch radius, 3/8 H under its crest, and grows
+    // by 2 tan 30 a millimetre of depth. What is left is least where a flank ends.
     let pitch_radius = |major: f64, p: f64| major / 2.0 - p * 3.0_f64.sqrt() / 2.0 * 3.0 / 8.0;
-    let apart = pitch_radius(8.05, 0.55) - pitch_radius(8.0, 0.5);
-    let play = 0.025 + 2.0 * apart * libm::tan(std::f64::consts::PI / 6.0);
+    let share = |r: f64| {
+        let below = (r - pitch_radius(8.0, 0.54)) / 0.54 - (r - pitch_radius(8.05, 0.55)) / 0.55;
+        2.0 * libm::tan(std::f64::consts::PI / 6.0) * below
+    };
+    let play = 0.55 * share(7.5 / 2.0).min(share(8.0 / 2.0));
     let turns = finding.detail("binds after").unwrap();
-    assert!((turns - play / 0.05).abs() < 1e-9, "{turns}");
-    assert!(finding.note.as_ref().unwrap().contains("the pitches differ, 0.5000 mm"));
+    assert!(turns > 1.0 && (turns - play / 0.01).abs() < 1e-9, "{turns}");
 
     let other_hand = changed(|s| {
         let own = basic_thread(Item::UnitBody, Side::External, "M8.05x0.55-LH", 2.5, 10.0);

@@ -108,6 +108,19 @@ def read(path: Path) -> StepFile:
     )
 
 
+def reader(path: Path) -> STEPControl_Reader:
+    """A reader that has read and transferred a file, for those who judge something else than the file."""
+    reader = STEPControl_Reader()
+    assert reader.ReadFile(str(path)) == IFSelect_RetDone, path
+    reader.TransferRoots()
+    return reader
+
+
+def shape(path: Path) -> TopoDS_Shape:
+    """The solid of a file."""
+    return reader(path).OneShape()
+
+
 def half_plane(surface: BRepAdaptor_Surface, v: float) -> tuple[float, float]:
     point = surface.Value(0.0, v)
     return (point.X() ** 2 + point.Y() ** 2) ** 0.5, point.Z()

@@ -53,7 +53,12 @@ pub(super) fn mate(internal: &CutThread, external: &CutThread, shift: f64) -> Ma
     // The radii at which both have flanks.
     let inner = internal.crest.max(external.root);
     let outer = internal.root.min(external.crest).max(inner);
-    let slack = |r: f64| internal.pitch - internal.ridge_at(r) - external.ridge_at(r);
+    // What both ridges leave of a pitch, each as a share of its own: at one z the angle runs
+    // through all phases of both.
+    let slack = |r: f64| {
+        let taken = internal.ridge_at(r) / internal.pitch + external.ridge_at(r) / external.pitch;
+        internal.pitch * (1.0 - taken)
+    };
     // Straight flanks are nearest at an end; others where one of them bends.
     let bends = internal.flank_radii().into_iter().chain(external.flank_radii());
     let bends = bends.filter(|r| inner < *r && *r < outer);
@@ -167,14 +172,16 @@ mod tests {
         let (pitch_radius, run) = (hole.pitch_radius - clearance / 2.0, 6.0);
         bolt.pitch_radius = pitch_radius;
         (bolt.full, bolt.extent) = ([0.0, run], [0.0, run]);
-        // Flank to flank at the pitch diameter, the bolt's ridge is narrower by half of dP.
-        let slack = clearance * libm::tan(PI / 6.0) + (0.75 - 25.4 / 34.0) / 2.0;
+        // At the pitch diameters both keep half of their own pitch. Where a flank ends, 0.2 from
+        // there, the shares of both pitches differ by a little.
+        let slack = clearance * libm::tan(PI / 6.0);
         let m = mate(&hole, &bolt, 0.0);
-        assert!((m.play - (slack - 0.023_529_4)).abs() < 1e-6, "{}", m.play);
-        let as_diameter = (slack - m.play) / libm::tan(PI / 6.0);
+        assert!((m.slack - slack).abs() < 1.5e-3 && m.slack < slack, "{} {slack}", m.slack);
+        assert!((m.slack - m.play - 0.023_529_4).abs() < 1e-6, "{}", m.play);
+        let as_diameter = (m.slack - m.play) / libm::tan(PI / 6.0);
         assert!((as_diameter - 0.040_75).abs() < 1e-5, "{as_diameter}");
         let turns = m.binds_after.unwrap();
-        assert!((turns * (0.75 - 25.4 / 34.0) - slack).abs() < 1e-12);
+        assert!((turns * (0.75 - 25.4 / 34.0) - m.slack).abs() < 1e-12);
     }
 
     /// The wrong hand does not go in at all: two leads a turn.

@@ -67,6 +67,7 @@ mod tests {
         let internal = thread(Side::Internal, [9.378, 9.645, 10.2], pitch);
         let external = thread(Side::External, [9.838, 9.391, 8.929], pitch);
         let strip = Strip::of(&internal, &external, 1.0 / pitch);
+        // Half a unit of the last digit, and what diameters printed to 0.001 make of it.
         assert!((strip.external - 15.02).abs() < 0.01, "{}", strip.external);
         assert!((strip.internal - 20.05).abs() < 0.01, "{}", strip.internal);
     }
