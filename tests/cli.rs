@@ -255,7 +255,7 @@ fn parts_that_no_longer_stand_go() {
 #[test]
 fn a_part_without_a_file_of_the_kinds_is_refused_with_all_else_that_is_wrong() {
     let home = tempfile::tempdir().unwrap();
-    let arguments = ["make", "--only", "dxf,svg", "--part", "section,unit,cap", "--chord", "0"];
+    let arguments = ["make", "--only", "dxf,svg", "--part", "section,unit,lid", "--chord", "0"];
     let made = run(home.path(), &arguments);
     assert_eq!(status(&made), 2);
     let words = [
@@ -273,7 +273,7 @@ fn a_part_without_a_file_of_the_kinds_is_refused_with_all_else_that_is_wrong() {
 #[test]
 fn a_part_that_is_not_there_is_refused_and_all_are_named() {
     let home = tempfile::tempdir().unwrap();
-    let made = run(home.path(), &["make", "--part", "section,cap,blank-0"]);
+    let made = run(home.path(), &["make", "--part", "section,lid,blank-0"]);
     assert_eq!(status(&made), 2);
     assert_eq!(err(&made).matches("error[make.part]").count(), 2, "{}", err(&made));
     for name in ["unit-plug", "barrel-plug", "blank-1 (the blank: squared to length)"] {

@@ -17,6 +17,7 @@
 
 mod advice;
 mod bodies;
+mod cap_size;
 mod catalogue;
 mod chord;
 mod clear;

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::words;
 use crate::quantity::{Length, Limits};
-use crate::section::{Cap, CapMouth, Depth, Grip, Item, Ring, Section, Thread};
+use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
 
 /// One size of a section, or of the barrel's mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -156,19 +156,6 @@ impl Parameter {
         all
     }
 
-    fn of_cap(cap: &Cap) -> Vec<Self> {
-        let mut all = vec![Self::CapStop, Self::CapHole];
-        all.extend(cap.thread().map(|_| Self::CapThreadSize));
-        all.push(Self::CapThreadEnd);
-        let bores = (1..).zip(&cap.bores);
-        all.extend(bores.map(|(n, _)| Self::CapBoreDiameter(n)));
-        all.push(Self::CapLength);
-        if cap.seal.is_some() {
-            all.extend([Self::SealDepth, Self::SealDiameter]);
-        }
-        all
-    }
-
     /// Whether it belongs to the cap and leaves the section as it is.
     pub fn is_caps(self) -> bool {
         matches!(
@@ -263,45 +250,6 @@ impl Parameter {
             own => return own.get_of_cap(section.cap.as_ref()?),
         };
         Some(size.as_mm())
-    }
-
-    fn get_of_cap(self, cap: &Cap) -> Option<f64> {
-        let size = match self {
-            Self::CapStop => cap.stops_at,
-            Self::CapHole => cap.hole(),
-            Self::CapThreadSize => cap.thread()?.form.pitch_diameter,
-            Self::CapThreadEnd => cap.hole_end(),
-            Self::CapBoreDiameter(n) => cap.bores.get(usize::from(n) - 1)?.diameter.value,
-            Self::CapLength => cap.inner_length.value,
-            Self::SealDepth => cap.seal?.depth.value,
-            Self::SealDiameter => cap.seal?.diameter.value,
-            _ => return None,
-        };
-        Some(size.as_mm())
-    }
-
-    fn set_of_cap(self, cap: &mut Cap, to: Length, by: Length) -> Option<()> {
-        match (self, &mut cap.mouth) {
-            (Self::CapStop, _) => cap.stops_at = to,
-            (Self::CapHole, CapMouth::Thread(thread)) => move_crest(thread, by)?,
-            (Self::CapHole, CapMouth::Minor { diameter, .. }) => diameter.value = to,
-            (Self::CapThreadSize, CapMouth::Thread(thread)) => open(thread, by)?,
-            (Self::CapThreadEnd, CapMouth::Thread(thread)) => thread.to = to,
-            (Self::CapThreadEnd, CapMouth::Minor { to: end, .. }) => *end = to,
-            (Self::CapBoreDiameter(n), _) => {
-                cap.bores.get_mut(usize::from(n) - 1)?.diameter.value = to;
-            }
-            (Self::CapLength, _) => {
-                cap.inner_length.value = to;
-                if let Some(last) = cap.bores.last_mut() {
-                    last.to = to;
-                }
-            }
-            (Self::SealDepth, _) => cap.seal.as_mut()?.depth.value = to,
-            (Self::SealDiameter, _) => cap.seal.as_mut()?.diameter.value = to,
-            _ => return None,
-        }
-        Some(())
     }
 
     /// The section with this size changed, and with it what is cut by the same tool or measured
@@ -407,7 +355,7 @@ fn shift(thread: &mut Thread, by: Length) {
 }
 
 /// An internal thread cut by a tap that is larger by so much, with its limits.
-fn open(thread: &mut Thread, by: Length) -> Option<()> {
+pub(super) fn open(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.pitch_diameter += by;
     thread.form.root += by;
     thread.limits.pitch = moved(thread.limits.pitch, by)?;
@@ -416,7 +364,7 @@ fn open(thread: &mut Thread, by: Length) -> Option<()> {
 }
 
 /// An internal thread's crest, which is the hole's diameter, with its limits.
-fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
+pub(super) fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.crest += by;
     thread.limits.minor = moved(thread.limits.minor, by)?;
     Some(())

@@ -55,10 +55,10 @@ fn every_named_part_can_be_made() {
     let section = load(&Library::default(), "demo").unwrap().section;
     let parts = section.parts();
     let names: Vec<&str> = parts.iter().map(|part| part.name.as_str()).collect();
-    let fixed =
-        ["section", "unit", "barrel", "unit-plug", "unit-ring", "tenon-ring", "barrel-plug"];
-    assert_eq!(names[..7], fixed);
-    assert!(names[7..].iter().all(|name| name.starts_with("blank-")) && names.len() > 12);
+    let bodies = ["section", "unit", "barrel", "cap", "converter"];
+    assert_eq!(names[..5], bodies);
+    assert_eq!(names[5..9], ["unit-plug", "unit-ring", "tenon-ring", "barrel-plug"]);
+    assert!(names[9..].iter().all(|name| name.starts_with("blank-")) && names.len() > 14);
     for named in &parts {
         let body = build(&named.part).unwrap_or_else(|e| panic!("{}: {e}", named.name));
         tessellate(&body, 0.02).unwrap_or_else(|e| panic!("{}: {e}", named.name));
