@@ -18,6 +18,7 @@
 
 mod advice;
 mod bodies;
+mod cap_size;
 mod catalogue;
 mod chord;
 mod clear;
@@ -26,6 +27,7 @@ mod enclosing;
 mod finding;
 mod judge;
 mod made;
+mod making;
 mod means;
 mod parameter;
 mod room;

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::words;
 use crate::quantity::{Length, Limits};
-use crate::section::{Cap, CapMouth, Depth, Grip, Item, Means, Point, Ring, Section, Thread};
+use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
 
 /// One size of a section, or of the barrel's mouth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -162,96 +162,6 @@ impl Parameter {
         all
     }
 
-    /// Every size that is made at the lathe, and what lies off the axis: all that may come out
-    /// otherwise than drawn. What a tap or die makes lies within the limits of its class, at which
-    /// everything is judged.
-    pub(super) fn made(section: &Section) -> Vec<Self> {
-        let mut all = Self::of(section);
-        all.retain(|parameter| parameter.means(section).is_some());
-        all.extend([Self::HoldingOffset, Self::LongHoleOffset]);
-        all
-    }
-
-    /// How it is made; none for what a tap or die makes.
-    pub fn means(self, section: &Section) -> Option<Means> {
-        let drilled = |item| {
-            let bore = section.bore(item)?;
-            let turned = bore.point == Point::Flat || matches!(bore.depth, Depth::Between(..));
-            Some(!turned)
-        };
-        Some(match self {
-            Self::FrontDiameter
-            | Self::GripDiameter(_)
-            | Self::GrooveDepth(_)
-            | Self::PilotDiameter
-            | Self::ReliefDiameter
-            | Self::BarrelOutside => Means::Turned,
-            Self::GripLength
-            | Self::TenonLength
-            | Self::TenonChamfer
-            | Self::ReliefWidth
-            | Self::ReliefStart(_)
-            | Self::CounterboreDepth
-            | Self::CapStop
-            | Self::CapLength
-            | Self::SealDepth => Means::Faced,
-            Self::BoreDiameter(item) => {
-                if drilled(item)? {
-                    Means::Drilled
-                } else {
-                    Means::Bored
-                }
-            }
-            Self::CapBoreDiameter(_) | Self::SealDiameter | Self::BarrelBoreDiameter => {
-                Means::Bored
-            }
-            Self::BarrelHole | Self::CapHole => Means::Drilled,
-            Self::BoreDepth(_) | Self::BarrelDepth | Self::BarrelBoreDepth => Means::Depth,
-            Self::UnitThreadEnd | Self::BarrelThreadEnd | Self::CapThreadEnd => Means::Mark,
-            Self::UnitThreadSize | Self::BarrelThreadSize | Self::CapThreadSize => return None,
-            Self::HoldingOffset => Means::Holding,
-            Self::LongHoleOffset => Means::LongHole,
-        })
-    }
-
-    /// Whether it is how far off the axis things lie, and no size.
-    pub fn is_offset(self) -> bool {
-        matches!(self, Self::HoldingOffset | Self::LongHoleOffset)
-    }
-
-    /// Whether the section's solid changes with it.
-    pub fn is_sections(self) -> bool {
-        !self.is_barrels() && !self.is_caps() && !self.is_offset()
-    }
-
-    fn of_cap(cap: &Cap) -> Vec<Self> {
-        let mut all = vec![Self::CapStop, Self::CapHole];
-        all.extend(cap.thread().map(|_| Self::CapThreadSize));
-        all.push(Self::CapThreadEnd);
-        let bores = (1..).zip(&cap.bores);
-        all.extend(bores.map(|(n, _)| Self::CapBoreDiameter(n)));
-        all.push(Self::CapLength);
-        if cap.seal.is_some() {
-            all.extend([Self::SealDepth, Self::SealDiameter]);
-        }
-        all
-    }
-
-    /// Whether it belongs to the cap and leaves the section as it is.
-    pub fn is_caps(self) -> bool {
-        matches!(
-            self,
-            Self::CapStop
-                | Self::CapHole
-                | Self::CapThreadSize
-                | Self::CapThreadEnd
-                | Self::CapBoreDiameter(_)
-                | Self::CapLength
-                | Self::SealDepth
-                | Self::SealDiameter
-        )
-    }
-
     /// Whether it belongs to the barrel and leaves the section as it is.
     pub fn is_barrels(self) -> bool {
         matches!(
@@ -334,45 +244,6 @@ impl Parameter {
             own => return own.get_of_cap(section.cap.as_ref()?),
         };
         Some(size.as_mm())
-    }
-
-    fn get_of_cap(self, cap: &Cap) -> Option<f64> {
-        let size = match self {
-            Self::CapStop => cap.stops_at,
-            Self::CapHole => cap.hole(),
-            Self::CapThreadSize => cap.thread()?.form.pitch_diameter,
-            Self::CapThreadEnd => cap.hole_end(),
-            Self::CapBoreDiameter(n) => cap.bores.get(usize::from(n) - 1)?.diameter.value,
-            Self::CapLength => cap.inner_length.value,
-            Self::SealDepth => cap.seal?.depth.value,
-            Self::SealDiameter => cap.seal?.diameter.value,
-            _ => return None,
-        };
-        Some(size.as_mm())
-    }
-
-    fn set_of_cap(self, cap: &mut Cap, to: Length, by: Length) -> Option<()> {
-        match (self, &mut cap.mouth) {
-            (Self::CapStop, _) => cap.stops_at = to,
-            (Self::CapHole, CapMouth::Thread(thread)) => move_crest(thread, by)?,
-            (Self::CapHole, CapMouth::Minor { diameter, .. }) => diameter.value = to,
-            (Self::CapThreadSize, CapMouth::Thread(thread)) => open(thread, by)?,
-            (Self::CapThreadEnd, CapMouth::Thread(thread)) => thread.to = to,
-            (Self::CapThreadEnd, CapMouth::Minor { to: end, .. }) => *end = to,
-            (Self::CapBoreDiameter(n), _) => {
-                cap.bores.get_mut(usize::from(n) - 1)?.diameter.value = to;
-            }
-            (Self::CapLength, _) => {
-                cap.inner_length.value = to;
-                if let Some(last) = cap.bores.last_mut() {
-                    last.to = to;
-                }
-            }
-            (Self::SealDepth, _) => cap.seal.as_mut()?.depth.value = to,
-            (Self::SealDiameter, _) => cap.seal.as_mut()?.diameter.value = to,
-            _ => return None,
-        }
-        Some(())
     }
 
     /// The section with this size changed, and with it what is cut by the same tool or measured
@@ -480,7 +351,7 @@ fn shift(thread: &mut Thread, by: Length) {
 }
 
 /// An internal thread cut by a tap that is larger by so much, with its limits.
-fn open(thread: &mut Thread, by: Length) -> Option<()> {
+pub(super) fn open(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.pitch_diameter += by;
     thread.form.root += by;
     thread.limits.pitch = moved(thread.limits.pitch, by)?;
@@ -489,7 +360,7 @@ fn open(thread: &mut Thread, by: Length) -> Option<()> {
 }
 
 /// An internal thread's crest, which is the hole's diameter, with its limits.
-fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
+pub(super) fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.crest += by;
     thread.limits.minor = moved(thread.limits.minor, by)?;
     Some(())

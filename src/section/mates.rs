@@ -1,6 +1,6 @@
 //! What makes a barrel's bore, a cap or a converter impossible.
 
-use super::{Cap, CapMouth, Item, Section, SectionError, Subject};
+use super::{Cap, CapMouth, Item, Section, SectionError, Subject, envelope};
 use crate::quantity::Length;
 
 /// The least difference between neighbouring diameters, depths and ends here: no caliper tells less
@@ -94,6 +94,12 @@ fn converter(section: &Section, found: &mut Vec<SectionError>) {
         found.push(SectionError::NoNipple);
         return;
     };
+    let bores = envelope(&section.bores, section.length());
+    let ends = bores.iter().flat_map(|run| [run.from, run.to]);
+    let mut closed = ends.filter(|station| station.diameter == Length::ZERO);
+    if let Some(station) = closed.next() {
+        found.push(SectionError::BlindToConverter { z: station.z });
+    }
     let (end, subject) = (converter.length.value - LEAST, Subject::Converter);
     misfit(found, subject, "depth on the nipple", (converter.onto_nipple.value, end), true);
     let over = nipple.diameter.value + LEAST;

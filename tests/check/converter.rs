@@ -121,3 +121,12 @@ fn a_converter_needs_a_nipple() {
     section.unit.steps.pop();
     assert_eq!(faults(&section), [SectionError::NoNipple]);
 }
+
+/// Nothing comes from the back where nothing goes through.
+#[test]
+fn a_converter_needs_a_hole_that_goes_through() {
+    let mut section = filled();
+    section.bores.retain(|bore| bore.item != Item::ThroughBore);
+    let blind = faults(&section);
+    assert!(blind.iter().any(|f| f.code() == "section.blind-to-converter"), "{blind:?}");
+}

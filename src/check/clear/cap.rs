@@ -11,6 +11,7 @@ use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::{Contact, Gap, Slide};
 use crate::check::{Bound, CheckInfo, Detail, Finding, Place, words};
 use crate::section::{Cap, Facet, Item};
+use crate::solid::Swept;
 
 /// Radial room on the way.
 static GRIP: CheckInfo = CheckInfo {
@@ -158,17 +159,18 @@ fn stop(scene: &Scene) -> Finding {
 /// rim, which is told and not judged.
 fn seal(scene: &Scene) -> Option<Finding> {
     let seal = scene.cap.seal?;
-    let touch = |(section, cap): (&Built, &Built)| {
-        let contacts = Scene::slide(section, cap).contacts().into_iter();
-        let on_rim = contacts.filter(|c| c.outer.feature.item == Item::InnerCap);
-        on_rim.reduce(|a, b| if b.advance < a.advance { b } else { a })
-    };
     let rim = |cap: &Built| {
-        let lines = cap
-            .lines
-            .iter()
-            .filter(|l| l.feature.item == Item::InnerCap && l.feature.facet == Facet::Floor);
-        lines.map(|l| l.from[1]).fold(f64::MAX, f64::min)
+        let of_rim =
+            |l: &&Swept| l.feature.item == Item::InnerCap && l.feature.facet == Facet::Floor;
+        cap.lines.iter().filter(of_rim).map(|l| l.from[1]).fold(f64::MAX, f64::min)
+    };
+    let touch = |(section, cap): (&Built, &Built)| {
+        // The sleeve has a bottom too.
+        let at = rim(cap);
+        let on_rim =
+            |c: &Contact| c.outer.feature.item == Item::InnerCap && c.outer.z - at <= ROUNDING;
+        let contacts = Scene::slide(section, cap).contacts().into_iter().filter(on_rim);
+        contacts.reduce(|a, b| if b.advance < a.advance { b } else { a })
     };
     let Some(contact) = touch((&scene.drawn, &scene.bodies.cap.drawn)) else {
         let gap = rim(&scene.bodies.cap.drawn) - scene.drawn.end() - scene.stops_at;

@@ -68,6 +68,9 @@ impl SectionError {
             Self::HolesTouch { depth, .. } => {
                 format!("a depth of {} leaves material between them", *depth - clearly * 5.0)
             }
+            Self::BlindToConverter { .. } => {
+                "converter = \"none\", or a through bore ([bores.through])".to_owned()
+            }
             Self::NoNipple => {
                 "measure the unit's nipple ([nipple] in its file), or leave [converter] out"
                     .to_owned()

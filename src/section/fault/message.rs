@@ -86,6 +86,9 @@ impl fmt::Display for SectionError {
             Self::HolesTouch { bore, other, z, .. } => {
                 write!(f, "the {bore} just touches the {other} on the axis, at {z} from the front")
             }
+            Self::BlindToConverter { z } => {
+                write!(f, "the section is closed at {z}: no converter comes to the nipple")
+            }
             Self::NoNipple => f.write_str("the unit has no nipple for the converter"),
             Self::ReliefInSolid { bore, z, to } => write!(
                 f,

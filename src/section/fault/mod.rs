@@ -187,6 +187,11 @@ pub enum SectionError {
     },
     /// A converter, and nothing that it could be pushed onto.
     NoNipple,
+    /// A converter in a section that no hole goes through.
+    BlindToConverter {
+        /// Where the hole from the front ends, or the first of what closes it.
+        z: Length,
+    },
     /// A relief where there is no hole that its tool could go through.
     ReliefInSolid {
         /// The relief.
@@ -223,6 +228,7 @@ impl SectionError {
             Self::HolesTouch { .. } => "section.holes-touch",
             Self::ReliefInSolid { .. } => "section.relief-in-solid",
             Self::NoNipple => "section.no-nipple",
+            Self::BlindToConverter { .. } => "section.blind-to-converter",
         }
     }
 
@@ -285,6 +291,7 @@ impl SectionError {
                 vec![Subject::Depth(bore), Subject::Depth(other)]
             }
             Self::ReliefInSolid { bore, .. } => vec![Subject::Depth(bore)],
+            Self::BlindToConverter { .. } => vec![Subject::Converter],
             Self::NoNipple => vec![Subject::Converter, Subject::Unit],
         }
     }
