@@ -18,6 +18,8 @@ mod measures;
 mod practice;
 #[path = "check/properties.rs"]
 mod properties;
+#[path = "check/random_threads.rs"]
+mod random_threads;
 #[path = "check/room.rs"]
 mod room;
 #[path = "check/slices.rs"]

@@ -27,6 +27,10 @@ const FAR: f64 = 400.0;
 /// 1/64 of a turn.
 const PLANES_PUSHED: u32 = 16;
 
+/// How far inside a run contacts are looked for, in millimetres: over the rounding of a mesh's
+/// numbers, under anything that is measured.
+const INSIDE: f64 = 1e-5;
+
 type Loop = Vec<[f64; 2]>;
 type Shapes = Vec<Vec<Loop>>;
 
@@ -179,6 +183,8 @@ impl<'a> Screwed<'a> {
         let angles =
             (0..PLANES_PUSHED).map(|n| ASIDE + f64::from(n) * PI / f64::from(PLANES_PUSHED));
         let angles: Vec<f64> = angles.collect();
+        // The walls in which threads end are rounded to single precision.
+        let run = [run[0] + INSIDE, run[1] - INSIDE];
         let touches = |by: f64| {
             let pushed = self.pushed(by * ahead);
             angles.iter().any(|angle| moment(&pushed.common(*angle, run)) > touching)

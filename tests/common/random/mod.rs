@@ -4,6 +4,8 @@ mod bore;
 mod form;
 mod outside;
 
+pub use form::form;
+
 use sectionwright::section::{Facet, Feature, Item, Part, Run, Shape, Skin, Station};
 
 use super::mm;
