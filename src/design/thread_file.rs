@@ -29,6 +29,14 @@ pub(super) struct FormFile {
     pub(super) root_radius: Option<Placed<Size>>,
 }
 
+impl FormFile {
+    /// Whether it says more than measured diameters and roundings.
+    pub(super) fn is_another_flank(&self) -> bool {
+        let flats = self.crest_flat.is_some() || self.root_flat.is_some();
+        self.angle.is_some() || self.points.is_some() || flats
+    }
+}
+
 /// How the tool leaves the thread; neither: a wall across the axis.
 #[derive(Clone, Debug)]
 pub(super) struct RunOutFile {

@@ -5,7 +5,8 @@ use sectionwright::check::{Bound, Examination, Verdict, verdicts};
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{Item, Section, Side, Thread, ThreadForm, ThreadLimits, faults};
 
-use crate::common::random::{Dice, Traits, form};
+use crate::common::random::form::form;
+use crate::common::random::{Dice, Traits};
 use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, r1, set_diameter, sound};
 use crate::threads::Scene;

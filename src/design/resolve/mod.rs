@@ -22,6 +22,7 @@ use super::pen_name::file_name_fault;
 use super::places::Places;
 use super::reader::Placed;
 use super::resolved::{Derived, Reading};
+use super::thread_file::FormFile;
 use super::unit_file::UnitFile;
 use super::value::{Distance, Measured};
 use crate::diagnostic::{Diagnostic, Severity};
@@ -111,7 +112,9 @@ pub(super) fn resolve(
     let unit_thread = unit_thread::tapped(unit_thread, tapped, spring_back, making)?;
     bores.extend(tools);
     let (tenon, mut barrel) = (tenon?, barrel?);
-    if design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
+    // Measured diameters are the tenon's own; a flank that is another one the barrel must have too.
+    let another_flank = design.tenon.cut.form.as_ref().is_some_and(FormFile::is_another_flank);
+    if another_flank && design.barrel.thread.is_none() && design.barrel.cut.form.is_none() {
         barrel.thread = form::mating(barrel.thread, &tenon.thread.form)?;
     }
     let mut section = Section {

@@ -1,10 +1,8 @@
 //! Random parts that a lathe could turn, with coincidences on purpose.
 
 mod bore;
-mod form;
+pub mod form;
 mod outside;
-
-pub use form::form;
 
 use sectionwright::section::{Facet, Feature, Item, Part, Run, Shape, Skin, Station};
 
