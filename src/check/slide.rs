@@ -135,8 +135,10 @@ impl<'a> Slide<'a> {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
             let (front, back) = (inner.from[1].min(inner.to[1]), inner.from[1].max(inner.to[1]));
-            // A chamfer at the thread's end may have its run's name.
-            let of_it = front >= ridge.extent[0] && back <= ridge.extent[1];
+            // A chamfer at the thread's end may have its run's name, and go deeper than the thread.
+            let within = front >= ridge.extent[0] && back <= ridge.extent[1];
+            let touches = front <= ridge.extent[1] && back >= ridge.extent[0];
+            let of_it = within || (touches && inner.feature.facet == Facet::Chamfer);
             let threaded = back > ridge.extent[0] && (of_it || inner.feature.item == ridge.item);
             threaded.then_some(groove.extent[0])
         });

@@ -86,8 +86,12 @@ impl Table {
 }
 
 /// Keys of which a table has one: each says the same measure in another way.
-const RIVALS: [&[&str]; 3] =
-    [&["diameter", "over"], &["depth", "under", "proud", "beyond"], &["fillet", "chamfer"]];
+const RIVALS: [&[&str]; 4] = [
+    &["diameter", "over"],
+    &["depth", "under", "proud", "beyond"],
+    &["fillet", "chamfer"],
+    &["thread", "thread_minor"],
+];
 
 /// Syntax errors that are said of one file at most: a file with more is no TOML at all. More, and
 /// another kind of file would be answered by thousands of them, for seconds.

@@ -315,3 +315,20 @@ fn the_joint_has_a_limit() {
     let apart = with(sound(), |s| s.barrel.outside = mm(12.4));
     helped("joint.flush", &sound(), &apart);
 }
+
+/// A leading chamfer deeper than the thread is part of the thread's beginning: what it is in front
+/// of the cap's thread passes as before, and in it it finds the room of a root over a crest.
+#[test]
+fn a_chamfer_deeper_than_the_thread_passes_with_it() {
+    use sectionwright::section::Corner;
+    let with_chamfer = |depth: f64| {
+        with(threaded(), |s| {
+            s.grip.runs[1].corner = Corner::Chamfer { before: mm(depth), after: mm(depth) };
+        })
+    };
+    let depth = threaded().grip.thread.unwrap().thread.form.depth().as_mm();
+    let [shallow, deep] = [depth - 0.1, depth + 0.1].map(|d| found(&with_chamfer(d), "clear.cap"));
+    assert_eq!(shallow.verdict(), Some(Verdict::Holds), "{shallow:?}");
+    assert_eq!(deep.verdict(), Some(Verdict::Holds), "{deep:?}");
+    near(&deep, shallow.measured);
+}
