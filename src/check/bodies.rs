@@ -4,7 +4,7 @@ use super::enclosing::{CapBodies, ConverterBodies};
 use super::stretch::Stretch;
 use crate::quantity::Length;
 use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
-use crate::solid::{BuildError, CutThread, Swept, build};
+use crate::solid::{BuildError, CutThread, Lines, Swept, lines};
 
 /// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
@@ -18,8 +18,8 @@ pub(super) struct Built {
 impl Built {
     /// Builds a part.
     pub fn new(part: &Part) -> Result<Self, BuildError> {
-        let body = build(part)?;
-        Ok(Self::of(body.threads().to_vec(), body.swept()))
+        let Lines { swept, threads } = lines(part)?;
+        Ok(Self::of(threads, swept))
     }
 
     fn of(threads: Vec<CutThread>, lines: Vec<Swept>) -> Self {

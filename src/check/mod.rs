@@ -48,7 +48,7 @@ pub use room::{Room, SideRoom, Worse, room};
 pub use wall::{WallAt, WallCurve};
 
 use crate::section::Section;
-use crate::solid::BuildError;
+use crate::solid::{BuildError, build};
 use bodies::{Extremes, Mates, Model};
 use trial::Trial;
 
@@ -82,6 +82,8 @@ impl Examination {
 /// [`BuildError`]: section, unit or barrel can't be built, as modelled or at an end of its
 /// tolerances.
 pub fn examine(section: &Section) -> Result<Examination, BuildError> {
+    // Lines are measured; that they are those of a closed solid is seen once.
+    build(&section.part())?;
     let mates = Mates::new(section)?;
     let part = Extremes::of_section(section)?;
     let model = Model::new(section, &part, &mates);

@@ -27,13 +27,14 @@ mod profile;
 mod ring;
 mod screw;
 mod spline;
+mod swept;
 mod trace;
 mod trim;
 mod unroll;
 mod withdrawal;
 
-pub use assemble::{MOST_TURNS, build};
-pub use body::{Body, CutThread, FaceName, Swept};
+pub use assemble::{MOST_TURNS, build, lines};
+pub use body::{Body, CutThread, FaceName};
 pub use elementary::Elementary;
 pub use error::BuildError;
 pub use measure::{Bounds, FaceMeasures, Measures};
@@ -41,6 +42,7 @@ pub use meridian::{HalfPoint, Meridian};
 pub use pieces::{Piece, PieceCurve, PieceEdge, Pieces};
 pub use screw::Screw;
 pub use spline::{Fit, Knots, SplineCurve, SplineSurface};
+pub use swept::{Lines, Swept};
 pub use trace::{Cut, Cutter, Polar, Trace};
 pub use unroll::{UvEdge, angles_of};
 
