@@ -122,3 +122,19 @@ fn measure(model: &Model) -> Vec<Finding> {
     let checks = [wall::check, thread::check, made::check, clear::check];
     checks.into_iter().flat_map(|check| check(model)).collect()
 }
+
+/// The verdicts that may change with a size, in the order of [`list`]: walls do not know the
+/// barrel, nothing but the cap's own checks knows the cap, and only walls know what lies off the
+/// axis.
+fn measure_changed(model: &Model, by: Parameter) -> Vec<Finding> {
+    let checks: &[fn(&Model) -> Vec<Finding>] = if by.is_caps() {
+        &[thread::of_cap, clear::of_cap]
+    } else if by.is_barrels() {
+        &[thread::check, made::check, clear::check]
+    } else if by.is_offset() {
+        &[wall::check]
+    } else {
+        return measure(model);
+    };
+    checks.iter().flat_map(|check| check(model)).collect()
+}

@@ -2,7 +2,7 @@
 
 use super::bodies::{Extremes, Mates, Model};
 use super::enclosing::{CapBodies, ConverterBodies};
-use super::{Finding, Parameter, Verdict, measure};
+use super::{Finding, Parameter, Verdict, measure_changed};
 use crate::section::{Section, SectionError, faults};
 use crate::solid::BuildError;
 
@@ -54,8 +54,8 @@ impl<'a> Trial<'a> {
         Self { section, part, mates, sound: faults(section).len() }
     }
 
-    /// Sets one size, derives nothing anew, and measures; only the bodies that the size changes
-    /// are built.
+    /// Sets one size, derives nothing anew, and measures what may change with it; only the bodies
+    /// that the size changes are built.
     pub fn with(&self, parameter: Parameter, to: f64) -> Result<Vec<Score>, Impossible> {
         let section = parameter.set(self.section, to).ok_or(Impossible::NoSize)?;
         let faults = faults(&section);
@@ -81,6 +81,6 @@ impl<'a> Trial<'a> {
             cap = CapBodies::of(&section).map_err(solid)?;
             model.cap = cap.as_ref();
         }
-        Ok(scores(&measure(&model)))
+        Ok(scores(&measure_changed(&model, parameter)))
     }
 }

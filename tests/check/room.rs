@@ -4,6 +4,7 @@ use sectionwright::check::{Parameter, Room, SideRoom, Verdict, Worse, room, verd
 use sectionwright::quantity::Limits;
 use sectionwright::section::{Item, Section, faults};
 
+use crate::capped::{capped, threaded};
 use crate::common::mm;
 use crate::fixtures::{hole, r1, sound};
 
@@ -76,23 +77,21 @@ fn gets_worse(before: &[(&'static str, Verdict)], section: Option<Section>) -> b
     })
 }
 
-/// Independent route: every 0.005 mm outwards, with no halving, for every size of the sound
-/// section. The two may differ where something gets worse and better again within one step.
-#[test]
-fn agrees_with_a_search_that_goes_every_step() {
-    let section = sound();
-    let before: Vec<_> = verdicts(&section)
+/// Independent route: every 0.005 mm outwards, all checks each time and no halving. The two may
+/// differ where something gets worse and better again within one step.
+fn agrees(section: &Section, of: impl Fn(Parameter) -> bool) -> usize {
+    let before: Vec<_> = verdicts(section)
         .unwrap()
         .findings
         .iter()
         .filter_map(|finding| Some((finding.code, finding.verdict()?)))
         .collect();
     let mut limited = 0;
-    for found in room(&section).unwrap() {
+    for found in room(section).unwrap().into_iter().filter(|room| of(room.parameter)) {
         let sides = [(-1.0, found.less.as_ref()), (1.0, Some(&found.more))];
         for (sign, side) in sides.into_iter().filter_map(|(sign, side)| Some((sign, side?))) {
             let at = |off: f64| {
-                gets_worse(&before, found.parameter.set(&section, found.value + sign * off))
+                gets_worse(&before, found.parameter.set(section, found.value + sign * off))
             };
             let steps = (1..=400).map(|n| f64::from(n) * FOUND_TO);
             let first = steps.into_iter().find(|off| at(*off));
@@ -103,7 +102,22 @@ fn agrees_with_a_search_that_goes_every_step() {
             limited += usize::from(first.is_some());
         }
     }
+    limited
+}
+
+#[test]
+fn agrees_with_a_search_that_goes_every_step() {
+    let limited = agrees(&sound(), |_| true);
     assert!(limited > 20, "{limited} sides are limited");
+}
+
+#[test]
+fn agrees_where_only_some_checks_are_asked() {
+    let of = |parameter: Parameter| parameter.is_caps() || parameter.is_barrels();
+    for section in [capped(), threaded()] {
+        let limited = agrees(&section, of);
+        assert!(limited > 6, "{limited} sides are limited");
+    }
 }
 
 /// Critical is what has less room than can be held: a maker who holds it better has no trouble.

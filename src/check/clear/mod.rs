@@ -30,3 +30,8 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     let checks = [unit::check, converter::check, cap::check, nib::check, joint::check];
     checks.into_iter().flat_map(|check| check(model)).collect()
 }
+
+/// The findings of this kind that the cap has a part in.
+pub(super) fn of_cap(model: &Model) -> Vec<Finding> {
+    [cap::check, nib::check].into_iter().flat_map(|check| check(model)).collect()
+}

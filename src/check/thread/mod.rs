@@ -33,6 +33,12 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
     pairs.iter().flat_map(Pair::findings).chain(cap::closing(model)).collect()
 }
 
+/// The verdicts on the cap's thread alone.
+pub(super) fn of_cap(model: &Model) -> Vec<Finding> {
+    let pair = cap::pair(model);
+    pair.iter().flat_map(Pair::findings).chain(cap::closing(model)).collect()
+}
+
 /// What is told of all pairs beside the verdicts.
 pub(super) fn tell(model: &Model) -> Vec<Finding> {
     pairs(model).iter().flat_map(Pair::told).collect()
