@@ -3,7 +3,7 @@
 //! ```text
 //!   wall    zones of the wall, the floor             clear    the unit in its bore, the tenon
 //!   thread  two threads screwed together                      in the barrel
-//!   made    threads as their tools leave them        means    by which a thread is opened
+//!   made    threads as their tools leave them        opening  by which tool a thread is opened
 //!
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
@@ -18,7 +18,6 @@
 
 mod advice;
 mod bodies;
-mod cap_size;
 mod catalogue;
 mod chord;
 mod clear;
@@ -27,8 +26,7 @@ mod enclosing;
 mod finding;
 mod judge;
 mod made;
-mod making;
-mod means;
+mod opening;
 mod parameter;
 mod room;
 mod slide;
@@ -89,7 +87,7 @@ pub fn examine(section: &Section) -> Result<Examination, BuildError> {
     let model = Model::new(section, &part, &mates);
     let mut findings = measure(&model);
     advice::advise(&Trial::new(section, &part, &mates), &mut findings);
-    means::name(section, &mut findings);
+    opening::name(section, &mut findings);
     findings.extend(thread::tell(&model));
     wall::add_curves(section, &part, &mut findings);
     let order = list();

@@ -7,7 +7,7 @@ impl Parameter {
     /// Every size that is made at the lathe, and what lies off the axis: all that may come out
     /// otherwise than drawn. What a tap or die makes lies within the limits of its class, at which
     /// everything is judged.
-    pub(super) fn made(section: &Section) -> Vec<Self> {
+    pub(in crate::check) fn made(section: &Section) -> Vec<Self> {
         let mut all = Self::of(section);
         all.retain(|parameter| parameter.means(section).is_some());
         all.extend([Self::HoldingOffset, Self::LongHoleOffset]);

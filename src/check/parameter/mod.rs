@@ -1,8 +1,11 @@
 //! The sizes of a section that a maker can change one at a time.
 
+mod cap;
+mod making;
+
 use std::fmt;
 
-use super::words;
+use crate::check::words;
 use crate::quantity::{Length, Limits};
 use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
 
@@ -179,7 +182,7 @@ impl Parameter {
 
     /// Which of two changes of one size to make first, the lower: hidden ends of threads and
     /// holes before diameters, and last what the hand feels or what moves the collar.
-    pub(super) fn rank(self) -> u8 {
+    pub(in crate::check) fn rank(self) -> u8 {
         match self {
             Self::UnitThreadEnd | Self::TenonChamfer => 0,
             Self::BoreDepth(Item::Recess) => 6,
@@ -351,7 +354,7 @@ fn shift(thread: &mut Thread, by: Length) {
 }
 
 /// An internal thread cut by a tap that is larger by so much, with its limits.
-pub(super) fn open(thread: &mut Thread, by: Length) -> Option<()> {
+pub(in crate::check) fn open(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.pitch_diameter += by;
     thread.form.root += by;
     thread.limits.pitch = moved(thread.limits.pitch, by)?;
@@ -360,7 +363,7 @@ pub(super) fn open(thread: &mut Thread, by: Length) -> Option<()> {
 }
 
 /// An internal thread's crest, which is the hole's diameter, with its limits.
-pub(super) fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
+pub(in crate::check) fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
     thread.form.crest += by;
     thread.limits.minor = moved(thread.limits.minor, by)?;
     Some(())

@@ -1,7 +1,6 @@
 //! The sizes of a cap that a maker can change one at a time.
 
-use super::Parameter;
-use super::parameter::{move_crest, open};
+use super::{Parameter, move_crest, open};
 use crate::quantity::Length;
 use crate::section::{Cap, CapMouth};
 
