@@ -43,7 +43,7 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
 
 /// z of the section at the underside of the collar, at rest.
 fn seat(model: &Model, unit: &Built, part: &Built) -> f64 {
-    thread::unit::pair(model).rest(unit, part).advance()
+    thread::unit::rest(model, unit, part).advance()
 }
 
 fn tip(model: &Model, bodies: &CapBodies, stops_at: f64) -> Finding {

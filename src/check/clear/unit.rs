@@ -1,5 +1,6 @@
 //! `clear.*`: the nib unit on its way along the bore to its seat.
 
+use super::radial::{Radial, tightest};
 use crate::check::bodies::{Built, Model};
 use crate::check::catalogue::INFORMATION;
 use crate::check::finding::{detail, finding};
@@ -50,7 +51,7 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
 }
 
 fn rest(model: &Model, unit: &Built, part: &Built) -> Rest {
-    thread::unit::pair(model).rest(unit, part)
+    thread::unit::rest(model, unit, part)
 }
 
 /// Axial room between the collar's rest and the first other contact.
@@ -117,44 +118,23 @@ fn room(model: &Model) -> Option<Finding> {
         slide.gaps(rest(model, unit, part).advance())
     };
     let drawn = gaps(&unit.drawn, &part.drawn);
-    // What a longer unit would reach besides is the seat's matter.
-    let passed = |gap: &Gap| drawn.iter().any(|other| other.pair() == gap.pair());
-    let least_passed = |unit: &Built, part: &Built| {
-        let gaps = gaps(unit, part).into_iter().filter(passed);
-        gaps.map(|gap| gap.room).reduce(f64::min)
-    };
-    let least = drawn.iter().copied().reduce(tighter)?;
-    let worst = least_passed(&unit.drawn, &part.most)?;
-    let read = least_passed(&unit.most, &part.most)?;
-    let limit = &model.section.criteria.least_clearance;
-    let measure = Measure {
-        worst,
-        error: ROUNDING,
-        uncertainty: (worst - read).max(0.0),
-        band: model.section.criteria.band.as_mm(),
-    };
-    let judgement = judge(measure, Bound::AtLeast, limit.value.as_mm(), &limit.source);
-    let words_of = |gap: &Gap| (words::item(gap.pair().0), words::item(gap.pair().1));
     let named = |gap: &Gap| {
-        let (inner, outer) = words_of(gap);
+        let [inner, outer] = [gap.pair().0, gap.pair().1].map(words::item);
         detail(format!("{inner} in {outer}"), gap.room, "mm")
     };
-    let names = words_of(&least);
-    Some(Finding {
-        judgement: Some(judgement),
-        place: Some(Place { inner: least.inner, outer: least.outer }),
-        note: (least.room < 0.0).then(|| format!("the {} can't pass the {}", names.0, names.1)),
-        details: of_items(&drawn).iter().map(named).collect(),
-        ..finding(&UNIT, least.room, "mm", ROUNDING)
-    })
-}
-
-fn tighter(a: Gap, b: Gap) -> Gap {
-    if b.room < a.room { b } else { a }
+    let details = of_items(&drawn).iter().map(named).collect();
+    let radial = Radial {
+        drawn: &drawn,
+        worst: gaps(&unit.drawn, &part.most),
+        read: gaps(&unit.most, &part.most),
+        limit: &model.section.criteria.least_clearance,
+        band: model.section.criteria.band.as_mm(),
+    };
+    radial.finding(&UNIT, details, |z| z)
 }
 
 /// The tightest gap of each item of the unit.
 fn of_items(gaps: &[Gap]) -> Vec<Gap> {
     let by_item = gaps.chunk_by(|a, b| a.pair().0 == b.pair().0);
-    by_item.filter_map(|gaps| gaps.iter().copied().reduce(tighter)).collect()
+    by_item.filter_map(tightest).collect()
 }

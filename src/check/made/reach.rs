@@ -18,7 +18,7 @@ pub(super) static REACH: CheckInfo = CheckInfo {
 /// Turns in front, and behind.
 fn lost(model: &Model, unit: &Built, part: &Built) -> Option<[f64; 2]> {
     let (own, other) = (part.thread(Item::UnitThread)?, unit.thread(Item::UnitBody)?);
-    let advance = thread::unit::pair(model).rest(unit, part).advance();
+    let advance = thread::unit::rest(model, unit, part).advance();
     let [from, to] = other.full.map(|z| z + advance);
     let whole = (to - from).max(0.0);
     let missing = |length: f64| length.clamp(0.0, whole) / own.lead();

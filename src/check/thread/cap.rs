@@ -3,6 +3,7 @@
 //! The cap comes from the front and stops where the section says. It is turned round, so that both
 //! threads are measured in the direction of the section's axis; neither hand changes by that.
 
+use super::pair::Stop;
 use super::{Checks, Model, Pair};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
@@ -43,8 +44,7 @@ pub(super) fn pair<'a>(model: &'a Model<'a>) -> Option<Pair<'a>> {
         inner_thread: Item::CapThread,
         outer: &bodies.facing,
         outer_thread: Item::CapInsideThread,
-        seat: (Item::CapThread, &[]),
-        stands_at: Some(-stops_at),
+        stop: Stop::At(-stops_at),
         inner_was_read: false,
         origin: stops_at,
         other_pitches: &[],
@@ -65,10 +65,9 @@ pub(super) fn closing(model: &Model) -> Option<Finding> {
     let least = pair.mating(&inner.least, &outer.least)?;
     let most = pair.mating(&inner.most, &outer.most)?;
     let worst = drawn.turns.max(least.turns).max(most.turns);
-    let (internal, external) =
-        (outer.drawn.thread(pair.outer_thread)?, inner.drawn.thread(pair.inner_thread)?);
+    let [internal, external] = pair.threads(&inner.drawn, &outer.drawn)?;
     let lead = internal.lead();
-    let shift = pair.stands_at.unwrap_or_default();
+    let shift = pair.advance(&inner.drawn, &outer.drawn);
     let low = internal.extent[0].max(external.extent[0] + shift);
     let high = internal.extent[1].min(external.extent[1] + shift);
     let caught = (high - low).max(0.0);

@@ -96,35 +96,14 @@ pub(super) fn climb(thread: &CutThread) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::section::{Item, Side};
-
-    /// A basic profile of ISO 68-1, moved outwards by `off`.
-    fn thread(side: Side, major: f64, pitch: f64, off: f64) -> CutThread {
-        let height = pitch * 3.0_f64.sqrt() / 2.0;
-        let (top, bottom) = (major / 2.0 + off, major / 2.0 - height * 5.0 / 8.0 + off);
-        let (crest, root) = if side == Side::External { (top, bottom) } else { (bottom, top) };
-        CutThread {
-            item: Item::UnitThread,
-            side,
-            pitch,
-            starts: 1,
-            hand: Hand::Right,
-            half_angle: 30.0,
-            crest,
-            root,
-            pitch_radius: major / 2.0 - height * 3.0 / 8.0 + off,
-            flank: Vec::new(),
-            ridge_z: 0.0,
-            full: [0.0, 10.0 * pitch],
-            extent: [0.0, 10.0 * pitch],
-        }
-    }
+    use crate::check::thread::fixture::basic;
+    use crate::section::Side;
 
     /// Limiting case: two equal profiles fill each other.
     #[test]
     fn equal_profiles_have_no_play() {
         let (hole, bolt) =
-            (thread(Side::Internal, 10.0, 0.75, 0.0), thread(Side::External, 10.0, 0.75, 0.0));
+            (basic(Side::Internal, 10.0, 0.75, 0.0), basic(Side::External, 10.0, 0.75, 0.0));
         let m = mate(&hole, &bolt, 0.0);
         assert!(m.play.abs() < 1e-12 && m.crest_gap == 0.0 && m.root_gap == 0.0);
         assert!((m.percent.full_depth - 100.0).abs() < 1e-9);
@@ -139,8 +118,8 @@ mod tests {
     fn a_rounded_root_takes_play_from_a_sharp_crest() {
         use crate::quantity::Length;
         use crate::section::FlankRun;
-        let hole = thread(Side::Internal, 10.0, 0.75, 0.0);
-        let mut bolt = thread(Side::External, 10.0, 0.75, 0.0);
+        let hole = basic(Side::Internal, 10.0, 0.75, 0.0);
+        let mut bolt = basic(Side::External, 10.0, 0.75, 0.0);
         let (radius, half) = (0.05, 30.0_f64.to_radians());
         let tangent = radius * libm::tan(half);
         // Where the rounding leaves the flank.
@@ -167,8 +146,8 @@ mod tests {
     #[test]
     fn a_wrong_pitch_takes_its_error_from_the_play() {
         let clearance = 0.10;
-        let hole = thread(Side::Internal, 10.0, 0.75, 0.0);
-        let mut bolt = thread(Side::External, 10.0, 25.4 / 34.0, -clearance / 2.0);
+        let hole = basic(Side::Internal, 10.0, 0.75, 0.0);
+        let mut bolt = basic(Side::External, 10.0, 25.4 / 34.0, -clearance);
         let (pitch_radius, run) = (hole.pitch_radius - clearance / 2.0, 6.0);
         bolt.pitch_radius = pitch_radius;
         (bolt.full, bolt.extent) = ([0.0, run], [0.0, run]);
@@ -187,8 +166,8 @@ mod tests {
     /// The wrong hand does not go in at all: two leads a turn.
     #[test]
     fn the_wrong_hand_binds_at_once() {
-        let hole = thread(Side::Internal, 10.0, 0.75, 0.05);
-        let bolt = CutThread { hand: Hand::Left, ..thread(Side::External, 10.0, 0.75, 0.0) };
+        let hole = basic(Side::Internal, 10.0, 0.75, 0.1);
+        let bolt = CutThread { hand: Hand::Left, ..basic(Side::External, 10.0, 0.75, 0.0) };
         let m = mate(&hole, &bolt, 0.0);
         assert!(m.play < -10.0 && m.binds_after.unwrap() < 0.05);
     }
@@ -197,7 +176,7 @@ mod tests {
     #[test]
     fn apart_they_share_nothing() {
         let (hole, bolt) =
-            (thread(Side::Internal, 10.0, 0.75, 0.0), thread(Side::External, 10.0, 0.75, -0.5));
+            (basic(Side::Internal, 10.0, 0.75, 0.0), basic(Side::External, 10.0, 0.75, -1.0));
         let m = mate(&hole, &bolt, 20.0);
         assert_eq!((m.turns, m.bearing_area), (0.0, 0.0));
         assert!(m.height < 0.0 && m.flank_gap.is_finite() && m.radial_play.is_finite());

@@ -2,18 +2,23 @@
 //!
 //! ```text
 //!   unit, tenon, cap   the pairs                      checks   what is asked of each pair
-//!   pair          a pair as modelled, loose, tight; its verdicts
-//!   mating        what one state of it has       overlap  where both would be in one place
-//!   strip         the area that would shear
+//!   pair               a pair as modelled, loose,     play     its play, and why there is none
+//!                      tight; most of its verdicts    told     interference and shear
+//!   mating             what one state of it has       overlap  where both would be in one place
+//!                                                     strip    the area that would shear
 //! ```
 
 mod cap;
 mod checks;
+#[cfg(test)]
+mod fixture;
 mod mating;
 mod overlap;
 mod pair;
+mod play;
 mod strip;
 pub(super) mod tenon;
+mod told;
 pub(super) mod unit;
 
 use super::bodies::Model;

@@ -199,32 +199,10 @@ fn simpson([from, to]: [f64; 2], pieces: u32, mut of: impl FnMut(f64) -> f64) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::section::{Item, Side};
+    use crate::check::thread::fixture::basic;
+    use crate::section::Side;
     use crate::standard::designation::Hand;
     use std::f64::consts::PI;
-
-    /// A basic profile of ISO 68-1, its diameters larger by `over`.
-    fn basic(side: Side, major: f64, pitch: f64, over: f64) -> CutThread {
-        let height = pitch * 3.0_f64.sqrt() / 2.0;
-        let top = f64::midpoint(major, over);
-        let bottom = top - height * 5.0 / 8.0;
-        let (crest, root) = if side == Side::External { (top, bottom) } else { (bottom, top) };
-        CutThread {
-            item: Item::UnitThread,
-            side,
-            pitch,
-            starts: 1,
-            hand: Hand::Right,
-            half_angle: 30.0,
-            crest,
-            root,
-            pitch_radius: top - height * 3.0 / 8.0,
-            flank: Vec::new(),
-            ridge_z: 0.0,
-            full: [0.0, 10.0 * pitch],
-            extent: [0.0, 10.0 * pitch],
-        }
-    }
 
     fn r1(run: f64, displaced: f64) -> Overlap {
         let internal = &basic(Side::Internal, 8.05, 0.55, 0.0);

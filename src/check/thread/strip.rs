@@ -38,26 +38,8 @@ impl Strip {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::section::{Item, Side};
-    use crate::standard::designation::Hand;
-
-    fn thread(side: Side, [crest, pitch_diameter, root]: [f64; 3], pitch: f64) -> CutThread {
-        CutThread {
-            item: Item::UnitThread,
-            side,
-            pitch,
-            starts: 1,
-            hand: Hand::Right,
-            half_angle: 30.0,
-            crest: crest / 2.0,
-            root: root / 2.0,
-            pitch_radius: pitch_diameter / 2.0,
-            flank: Vec::new(),
-            ridge_z: 0.0,
-            full: [0.0, pitch],
-            extent: [0.0, pitch],
-        }
-    }
+    use crate::check::thread::fixture::thread;
+    use crate::section::Side;
 
     /// Source: reference formulas, 6, computed there from the limits of ISO 965 6g/6H per mm of
     /// engagement: M10x0.75 15.02 and 20.05; the diameters are those printed with them.

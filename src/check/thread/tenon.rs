@@ -1,6 +1,9 @@
 //! `thread.tenon.*`: the tenon's thread in the barrel's, the shoulder closed on the joint face.
 
+use super::pair::{Seat, Stop};
 use super::{Checks, Model, Pair};
+use crate::check::bodies::Built;
+use crate::check::slide::{Rest, Slide};
 use crate::quantity::Length;
 use crate::section::Item;
 
@@ -15,7 +18,7 @@ pub(super) static CHECKS: Checks = Checks::new([
 ]);
 
 /// The section and the barrel as a pair.
-pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
     Pair {
         checks: &CHECKS,
@@ -23,8 +26,7 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         inner_thread: Item::TenonThread,
         outer: model.barrel,
         outer_thread: Item::BarrelThread,
-        seat: (Item::Shoulder, &[Item::Barrel]),
-        stands_at: None,
+        stop: Stop::Seat(SEAT),
         inner_was_read: false,
         origin: model.section.grip.length().as_mm(),
         other_pitches: &[],
@@ -35,4 +37,12 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         least_turns: &criteria.least_turns,
         band: criteria.band.as_mm(),
     }
+}
+
+/// The shoulder closes on the barrel.
+const SEAT: Seat = Seat { inner: Item::Shoulder, outer: &[Item::Barrel] };
+
+/// Where the section rests in the barrel.
+pub(in crate::check) fn rest(part: &Built, barrel: &Built) -> Rest {
+    SEAT.rest(&Slide::new((part, Item::TenonThread), (barrel, Item::BarrelThread)))
 }

@@ -1,6 +1,9 @@
 //! `thread.unit.*`: the nib unit's thread in the section's, the collar in its seat.
 
+use super::pair::{Seat, Stop};
 use super::{Checks, Model, Pair};
+use crate::check::bodies::Built;
+use crate::check::slide::{Rest, Slide};
 use crate::section::Item;
 
 /// Its checks.
@@ -14,19 +17,15 @@ pub(super) static CHECKS: Checks = Checks::new([
 ]);
 
 /// The unit and the section as a pair.
-pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
+pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
-    // Without a recess the collar rests on the front face.
-    let recessed = model.section.bore(Item::Recess).is_some();
-    let seat: &[Item] = if recessed { &[Item::Recess] } else { &[Item::FrontFace] };
     Pair {
         checks: &CHECKS,
         inner: model.unit,
         inner_thread: Item::UnitBody,
         outer: model.part,
         outer_thread: Item::UnitThread,
-        seat: (Item::Collar, seat),
-        stands_at: None,
+        stop: Stop::Seat(seat(model)),
         inner_was_read: true,
         origin: 0.0,
         other_pitches: &model.section.unit.other_pitches,
@@ -37,4 +36,16 @@ pub(in crate::check) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
         least_turns: &criteria.least_turns,
         band: criteria.band.as_mm(),
     }
+}
+
+/// What the collar rests on: without a recess the front face.
+fn seat(model: &Model) -> Seat<'static> {
+    let recessed = model.section.bore(Item::Recess).is_some();
+    let outer = if recessed { &[Item::Recess] } else { &[Item::FrontFace] };
+    Seat { inner: Item::Collar, outer }
+}
+
+/// Where the unit rests in the section.
+pub(in crate::check) fn rest(model: &Model, unit: &Built, part: &Built) -> Rest {
+    seat(model).rest(&Slide::new((unit, Item::UnitBody), (part, Item::UnitThread)))
 }
