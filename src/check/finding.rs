@@ -69,7 +69,7 @@ pub struct Detail {
     pub name: String,
     /// Its value.
     pub value: f64,
-    /// Its unit: `mm`, `%`, `turns`, `mm2`.
+    /// Its unit: `mm`, `%`, `turns`, `pitches`, `mm2`, `mm3`, `N`, `N/mm2`.
     pub unit: &'static str,
 }
 
@@ -154,7 +154,7 @@ pub struct Finding {
     pub title: &'static str,
     /// As modelled, with the readings as read.
     pub measured: f64,
-    /// `mm`, `%`, `turns` or `mm2`.
+    /// `mm`, `%`, `turns`, `mm2` or `mm3`.
     pub unit: &'static str,
     /// Bound on the error of the measure itself, in the same unit.
     pub error: f64,

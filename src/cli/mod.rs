@@ -19,6 +19,7 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::Library;
+use crate::export::CAUTION;
 use crate::mesh::DEFAULT_CHORD;
 use outcome::Outcome;
 use screen::Screen;
@@ -36,10 +37,6 @@ struct Typed {
     #[command(flatten)]
     common: Common,
 }
-
-/// Said wherever somebody might take a computed result for more than it is.
-const CAUTION: &str = "A computed result is no approval: try it on a print and on an offcut. Keep \
-to the instructions of your machine and of the material, to local rules and licensed practice.";
 
 #[derive(Debug, Args)]
 struct Common {

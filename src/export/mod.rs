@@ -43,6 +43,10 @@ pub fn half_section_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
     dxf::write(&half_section::geometry(section))
 }
 
+/// Said wherever somebody might take a computed result for more than it is.
+pub const CAUTION: &str = "A computed result is no approval: try it on a print and on an offcut. Keep \
+to the instructions of your machine and of the material, to local rules and licensed practice.";
+
 /// The text of `half-section.svg`: [`half_section::sheet`] as a picture that stands alone.
 pub fn half_section_svg(section: &Section) -> String {
     svg::write(&half_section::sheet(section))

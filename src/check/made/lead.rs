@@ -95,7 +95,7 @@ fn check(
             Place { inner: spot, outer: spot }
         }),
         details: vec![
-            detail("in pitches", measured / pitch, "turns"),
+            detail("the same", measured / pitch, "pitches"),
             detail("the lead needs", limit, "mm"),
         ],
         ..finding(info, measured, "mm", ROUNDING)

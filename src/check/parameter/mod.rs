@@ -9,7 +9,7 @@ use crate::check::words;
 use crate::quantity::{Length, Limits};
 use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
 
-/// One size of a section, or of the barrel's mouth.
+/// One size of a section, or of its barrel or cap; or how far off the axis things lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Parameter {
     /// Diameter of the grip at the front face.
@@ -23,8 +23,7 @@ pub enum Parameter {
     /// Diameter of a hole; the tap drill's is also the unit thread's crest.
     BoreDiameter(Item),
     /// Full-diameter depth of a hole, from the face that it is cut from; of a relief inside the
-    /// bore its end. The unit's thread begins where the
-    /// clearance bore ends.
+    /// bore its end. The unit's thread begins where the clearance bore ends.
     BoreDepth(Item),
     /// Where a relief inside the bore begins, from the front face.
     ReliefStart(Item),

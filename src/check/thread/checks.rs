@@ -57,7 +57,7 @@ impl Checks {
             interference: info(
                 interference,
                 "The volume in which both threads would be, centred on each other along the axis; \
-                 none where they have play.",
+                 none where they have play and their crests are clear.",
                 INFORMATION,
             ),
             strip: info(

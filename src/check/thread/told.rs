@@ -29,8 +29,14 @@ impl Pair<'_> {
         let tight = if self.inner_was_read { &inner.drawn } else { &inner.most };
         let tight = between(tight, &outer.most, &states.tight)?;
         let read = between(&inner.most, &outer.most, &states.tight_read)?;
+        // A crest beyond the other's root meets it before any flank does.
+        let in_crest =
+            self.threads(&inner.drawn, &outer.drawn).is_some_and(|[internal, external]| {
+                drawn.radius >= internal.root || drawn.radius <= external.root
+            });
+        let facet = if in_crest { Facet::Crest } else { Facet::FlankFront };
         let spot = |item, z: f64| Spot {
-            feature: Feature::new(item, Facet::FlankFront),
+            feature: Feature::new(item, facet),
             r: drawn.radius,
             z: z + self.origin,
         };

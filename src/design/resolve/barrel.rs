@@ -9,19 +9,16 @@ use crate::quantity::Length;
 use crate::section::{Barrel, BarrelBore, Counterbore, Item, LEAST_STEP, Subject};
 use crate::standard::ToleranceClass;
 
-/// Pitches that a tap's lead leaves incomplete at the bottom of a hole (a plug tap's 3 to 5;
-/// common practice, no source): less promises thread that is not there, more hides some.
-pub(super) const TAP_LEAD: f64 = 3.0;
-
 /// Pitches of hole beyond the lead, for chips (common practice, no source): less, and the tap
 /// packs them and stops early.
 pub(super) const CHIPS: f64 = 1.0;
 
-/// The barrel; none where its thread has no limits or no length, which is noted.
+/// The barrel; `tap_lead` is that of a usual tap, in pitches. None where its thread has no limits or no length, which is noted.
 pub(super) fn resolve(
     file: &BarrelFile,
     tenon: &TenonFile,
     grip_back: Length,
+    tap_lead: f64,
     making: &mut Making,
 ) -> Option<Barrel> {
     let designation = file.thread.as_ref().unwrap_or(&tenon.thread);
@@ -47,13 +44,13 @@ pub(super) fn resolve(
         },
         |outside| outside.value.0,
     );
+    let lead = tap_lead.max(file.cut.lead());
     let from = counterbore.map_or(Length::ZERO, |counterbore| counterbore.depth);
     let to = file.full_thread_to.as_ref().map_or_else(
         || {
-            let to = depth - designation.pitch() * (TAP_LEAD + CHIPS);
-            let why = format!(
-                "depth {depth} - {TAP_LEAD} pitches of the tap's lead and {CHIPS} for chips"
-            );
+            let to = depth - designation.pitch() * (lead + CHIPS);
+            let why =
+                format!("depth {depth} - {lead} pitches of the tap's lead and {CHIPS} for chips");
             making.derive("barrel.full_thread_to", &to, why);
             to
         },
@@ -61,7 +58,7 @@ pub(super) fn resolve(
     );
     let to_at = file.full_thread_to.as_ref().map_or(file.depth.at(), Placed::at);
     if to - from < LEAST_STEP || to > depth {
-        let needed = from + designation.pitch() * (TAP_LEAD + CHIPS + 1.0);
+        let needed = from + designation.pitch() * (lead + CHIPS + 1.0);
         making.log.push(
             Diagnostic::error(
                 "barrel.no-thread",

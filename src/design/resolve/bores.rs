@@ -9,7 +9,7 @@
 //!      |--- E through bore ----------------------------------------------------->
 //! ```
 
-use super::barrel::{CHIPS, TAP_LEAD};
+use super::barrel::CHIPS;
 use super::form::{self, ToolEnd};
 use super::{Making, thread, unit_thread};
 use crate::design::design_file::{BoreFile, BoresFile};
@@ -56,11 +56,13 @@ pub(super) struct Tool<'a> {
     pub(super) cuts_over: Option<&'a Placed<CutsOver>>,
 }
 
-/// The holes, widest first, and the thread; none where something is missing, which is noted.
+/// The holes, widest first, and the thread; `tap_lead` is that of a usual tap, in pitches. None
+/// where something is missing, which is noted.
 pub(super) fn resolve(
     file: &BoresFile,
     unit_file: &UnitFile,
     unit: &Unit,
+    tap_lead: f64,
     making: &mut Making,
 ) -> Option<(Vec<Bore>, Thread)> {
     let designation = unit_thread::designation(&file.thread, unit_file, making)?;
@@ -70,7 +72,7 @@ pub(super) fn resolve(
     let clearance = clearance(&file.clearance, unit_file, unit, seat, making)?;
     let from = clearance.full_depth(Length::ZERO);
     let to = unit_thread::end(&file.thread, unit_file, unit, seat, making);
-    let lead = file.thread.cut.lead();
+    let lead = tap_lead.max(file.thread.cut.lead());
     let drill = drill(&file.tap_drill, &designation, (to, lead), making)?;
     let through =
         if file.blind { None } else { Some(through(&file.through, unit_file, unit, making)?) };
@@ -235,10 +237,12 @@ fn drill(
         (Depth::To(depth.value.0), depth.at())
     } else {
         let thread_at = making.places.get(Subject::Depth(Item::UnitThread));
-        let (beyond, at) = file.beyond.as_ref().map_or(
-            (pitch * (TAP_LEAD.max(lead) + CHIPS), thread_at.unwrap_or(thread.at())),
-            |beyond| (beyond.value.0, beyond.at()),
-        );
+        let (beyond, at) = file
+            .beyond
+            .as_ref()
+            .map_or((pitch * (lead + CHIPS), thread_at.unwrap_or(thread.at())), |beyond| {
+                (beyond.value.0, beyond.at())
+            });
         let depth = thread_to + beyond;
         let why = format!("the thread's end {thread_to} + {beyond} for the tap's lead and chips");
         making.derive("bores.tap_drill.depth", &depth, why);

@@ -83,21 +83,23 @@ pub(super) fn resolve(
     maker: &MakerFile,
     making: &mut Making,
 ) -> Option<Section> {
+    let mut criteria = criteria::resolve(material, written);
+    let tap_lead = criteria.tap_lead.value;
     let unit = unit::resolve(unit_file, making);
     let grip = grip::resolve(&design.grip, making);
     let tenon = tenon::resolve(&design.tenon, grip.length(), making);
-    let stack =
-        unit.as_ref().and_then(|unit| bores::resolve(&design.bores, unit_file, unit, making));
+    let stack = unit
+        .as_ref()
+        .and_then(|unit| bores::resolve(&design.bores, unit_file, unit, tap_lead, making));
     let length = grip.length() + design.tenon.length.value.0;
     let tools = tools::resolve(&design.bores.tools, length, making);
-    let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), making);
+    let barrel = barrel::resolve(&design.barrel, &design.tenon, grip.back(), tap_lead, making);
     let cap = design.cap.as_ref().map(|file| cap::resolve(file, &grip, making));
     let converter = design.converter.as_ref().map(|file| converter::resolve(file, making));
     let shop = &design.shop;
-    let mut criteria = criteria::resolve(material, written);
     let maker = maker::resolve(maker);
     if design.maker.is_none() {
-        making.derive("maker", &maker.name, "built in");
+        making.derive("maker", &maker.name, "the usual one");
     }
     criteria.offsets.holding =
         making.or_usual(shop.holding.as_ref(), "offsets.holding", &maker.holding);

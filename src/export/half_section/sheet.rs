@@ -7,7 +7,7 @@ use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
 use crate::section::Section;
 
 /// Scales of ISO 5455 for enlargement, and full size.
-pub const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
+const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
 /// The part may be this long on paper, in mm: a page's width. More, and the picture is shrunk
 /// where it is shown; less, and a section of 40 mm is drawn 2:1, where tenths are lost.
 const GREATEST_LENGTH: f64 = 250.0;
@@ -41,6 +41,14 @@ pub struct Paper {
 }
 
 impl Paper {
+    /// With the greatest scale of ISO 5455 (10, 5, 2, 1) at which a part of some length is no
+    /// longer than `greatest` on paper; with the least where none is.
+    pub fn fitting(length: f64, greatest: f64) -> Self {
+        let fits = |scale: &f64| length * scale <= greatest;
+        let scale = SCALES.into_iter().find(fits).unwrap_or(SCALES[SCALES.len() - 1]);
+        Self { scale }
+    }
+
     /// So many millimetres on paper, in millimetres of the part.
     pub fn mm(self, on_paper: f64) -> f64 {
         on_paper / self.scale
@@ -53,9 +61,7 @@ impl Paper {
 pub fn sheet(section: &Section) -> Sheet {
     let part = section.part();
     let length = section.length().as_mm();
-    let fits = |scale: &&f64| length * **scale <= GREATEST_LENGTH;
-    let scale = SCALES.iter().find(fits).copied().unwrap_or(1.0);
-    let paper = Paper { scale };
+    let paper = Paper::fitting(length, GREATEST_LENGTH);
     let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
     let mut drawing = Drawing::default();
     let back = bore.0.reversed();
@@ -70,7 +76,7 @@ pub fn sheet(section: &Section) -> Sheet {
     legend::draw(&mut drawing, section, &place, paper);
     Sheet {
         drawing,
-        scale,
+        scale: paper.scale,
         margin: paper.mm(MARGIN),
         title: format!("{}: half-section", section.name),
         description: format!(

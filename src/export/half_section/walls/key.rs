@@ -3,7 +3,8 @@
 use super::Row;
 use super::band::{LITTLE, Level, SOME, swatch};
 use crate::check::Bound;
-use crate::export::drawing::{Drawing, Layer, Point, Polyline};
+use crate::export::CAUTION;
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text};
 use crate::export::half_section::legend::{COLUMN_GAP, HEIGHT, LINE, TABLE_BELOW, words};
 use crate::export::half_section::sheet::Paper;
 
@@ -14,11 +15,8 @@ const SAMPLE_GAP: f64 = 1.5;
 /// Columns of the table: number, verdict, zone, as drawn, at worst, limit, place, source.
 const COLUMNS: usize = 8;
 
-/// Said on every sheet: nobody may take a computed result for more than it is.
-const CAUTION: [&str; 2] = [
-    "A computed result is no approval: try it on a print and on an offcut. Keep to the instructions of your machine and of",
-    "the material, to local rules and licensed practice.",
-];
+/// How long a line of the caution is at most, on paper in mm: as the table over it.
+const CAUTION_LENGTH: f64 = 240.0;
 
 /// Draws scale, table and caution under `top`.
 pub fn draw(drawing: &mut Drawing, rows: &[Row], band: f64, top: f64, paper: Paper) {
@@ -29,10 +27,28 @@ pub fn draw(drawing: &mut Drawing, rows: &[Row], band: f64, top: f64, paper: Pap
     scale(drawing, band, y, paper);
     y -= paper.mm(TABLE_BELOW);
     y = table(drawing, rows, y, paper);
-    for line in CAUTION {
+    for line in lines(CAUTION, paper) {
         y -= pitch;
-        words(drawing, Point::new(0.0, y), HEIGHT, line, paper);
+        words(drawing, Point::new(0.0, y), HEIGHT, &line, paper);
     }
+}
+
+/// A text in lines of at most [`CAUTION_LENGTH`].
+fn lines(text: &str, paper: Paper) -> Vec<String> {
+    let fits = |words: &str| {
+        let (at, height, anchor) = (Point::new(0.0, 0.0), paper.mm(HEIGHT), Anchor::Start);
+        let text = Text { at, height, anchor, words: words.to_owned() };
+        text.width() <= paper.mm(CAUTION_LENGTH)
+    };
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        let longer = lines.last().map(|line| format!("{line} {word}")).filter(|line| fits(line));
+        match (longer, lines.last_mut()) {
+            (Some(longer), Some(last)) => *last = longer,
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
 }
 
 /// A sample of each shade with what it stands for.

@@ -15,7 +15,7 @@ mod band;
 mod key;
 mod mark;
 
-use super::sheet::{AXIS_BEYOND, MARGIN, Paper, SCALES, Sheet};
+use super::sheet::{AXIS_BEYOND, MARGIN, Paper, Sheet};
 use super::{Chain, axis, legend, views};
 use crate::check::{Examination, Finding, Judgement, WallCurve};
 use crate::export::drawing::{Drawing, Shade};
@@ -39,9 +39,7 @@ struct Row<'a> {
 pub fn sheet(section: &Section, examination: &Examination, curve: &WallCurve) -> Sheet {
     let part = section.part();
     let length = section.length().as_mm();
-    let fits = |scale: &&f64| length * **scale <= GREATEST_LENGTH;
-    let scale = SCALES.iter().find(fits).copied().unwrap_or(1.0);
-    let paper = Paper { scale };
+    let paper = Paper::fitting(length, GREATEST_LENGTH);
     let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
     let mut drawing = Drawing::default();
     let band = section.criteria.band.as_mm();
@@ -65,7 +63,7 @@ pub fn sheet(section: &Section, examination: &Examination, curve: &WallCurve) ->
     key::draw(&mut drawing, &rows, band, under, paper);
     Sheet {
         drawing,
-        scale,
+        scale: paper.scale,
         margin: paper.mm(MARGIN),
         title: format!("{}: walls", section.name),
         description: described(section, &rows),
