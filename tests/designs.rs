@@ -660,3 +660,14 @@ fn a_cap_and_a_converter_are_as_described() {
         .find(|f| f.verdict() == Some(sectionwright::check::Verdict::Breaks));
     assert!(bad.is_none(), "{bad:?}");
 }
+
+/// By hand: a tap with a lead of 5 pitches, and one pitch for chips: 10.9 + 6 x 0.6; 14 - 6 x 0.75.
+#[test]
+fn holes_are_as_deep_as_the_taps_lead_asks() {
+    let design = "format = 1\nlike = \"demo\"\n[limits.fit]\ntap_lead = 5\n";
+    let files = folder(&[("d.toml", design)]);
+    let section = sound(&Library::default(), &path(&files, "d.toml")).section;
+    let drill = section.bore(Item::TapDrill).unwrap().full_depth(section.length());
+    assert!((drill.as_mm() - 14.5).abs() < 1e-9, "{drill}");
+    assert!((section.barrel.thread.to.as_mm() - 9.5).abs() < 1e-9, "{}", section.barrel.thread.to);
+}

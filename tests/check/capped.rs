@@ -257,6 +257,14 @@ fn what_breaks_between_the_threads_is_helped() {
         });
     });
     helped("thread.cap.percent", &threaded(), &drilled_wide);
+    // The section's root is 13 - 10H/8 - 0.06 wide: a crest of 12.0 rubs on it.
+    let drilled_narrow = of(&|s| {
+        inside(s, &|thread| {
+            thread.form.crest = mm(12.0);
+            thread.limits.minor = Limits::exactly(mm(12.0));
+        });
+    });
+    assert_eq!(helped("thread.cap.crests", &threaded(), &drilled_narrow), Parameter::CapHole);
     let stops_early = of(&|s| cap(s).stops_at = mm(16.5));
     helped("thread.cap.turns", &threaded(), &stops_early);
     let small_tap = of(&|s| {

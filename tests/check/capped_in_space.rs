@@ -96,3 +96,25 @@ fn the_converter_in_the_barrel() {
     println!("clear.converter-end: {room:.6} in the half-plane, {least:.6} between triangles");
     assert!((room - least).abs() < CHORD + BESIDE_CHORD);
 }
+
+/// Nib and feed, taken as a cylinder, before the closed end and beside the bore of 11.5: with a bore
+/// of 16 round it the tip is nearest to the end, 2.2; without, it is nearest to the side.
+#[test]
+fn the_nib_in_the_cap() {
+    let section = capped();
+    let nib = mesh(&section.unit.nib_part(), true);
+    let at = 21.0 - 1.2;
+    let side = mesh(&section.cap.as_ref().unwrap().part(), false);
+    let beside = measured(&section, "clear.nib-side");
+    let least = apart(&nib, &side, at);
+    println!("clear.nib-side: {beside:.6} in the half-plane, {least:.6} between triangles");
+    assert!((beside - least).abs() < CHORD + BESIDE_CHORD);
+    let mut wide = capped();
+    cap(&mut wide).seal = None;
+    cap(&mut wide).bores[1].diameter = read(16.0, 0.02);
+    let end = mesh(&wide.cap.as_ref().unwrap().part(), false);
+    let before = measured(&wide, "clear.nib");
+    let least = apart(&nib, &end, at);
+    println!("clear.nib: {before:.6} in the half-plane, {least:.6} between triangles");
+    assert!((before - least).abs() < CHORD + BESIDE_CHORD);
+}
