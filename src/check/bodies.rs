@@ -16,7 +16,7 @@ pub(super) struct Built {
 }
 
 impl Built {
-    /// Builds a part.
+    /// A part as the solid has it, whose faces nobody closes for this.
     pub fn new(part: &Part) -> Result<Self, BuildError> {
         let Lines { swept, threads } = lines(part)?;
         Ok(Self::of(threads, swept))

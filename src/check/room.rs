@@ -13,7 +13,7 @@ use std::thread;
 use super::bodies::{Extremes, Mates, Model};
 use super::trial::{Impossible, Score, Trial, of, scores};
 use super::{Parameter, Verdict, measure};
-use crate::section::{Means, Section};
+use crate::section::{Cap, Means, Section, Thread};
 use crate::solid::BuildError;
 
 /// Steps per millimetre of the search. Fewer, and a thin place between two walls is stepped over;
@@ -136,15 +136,20 @@ fn held(section: &Section, parameter: Parameter, means: Means) -> ([f64; 2], Str
                 [(bore.diameter - low).as_mm(), (high - bore.diameter).as_mm()]
             })
         }
-        (Means::Drilled, Parameter::BarrelHole) => {
-            let thread = &section.barrel.thread;
-            let (hole, limits) = (thread.form.crest, thread.limits.minor);
-            [(hole - limits.min()).as_mm(), (limits.max() - hole).as_mm()]
+        (Means::Drilled, Parameter::BarrelHole) => spread(&section.barrel.thread),
+        (Means::Drilled, Parameter::CapHole) => {
+            section.cap.as_ref().and_then(Cap::thread).map_or([0.0; 2], spread)
         }
         (Means::Holding | Means::LongHole, _) => [0.0, parameter.get(section).unwrap_or(0.0)],
         _ => [0.0; 2],
     };
     ([(under - allowed[0]).max(0.0), (over - allowed[1]).max(0.0)], source.to_owned())
+}
+
+/// How far under and over its size the class of an internal thread lets its hole be.
+fn spread(thread: &Thread) -> [f64; 2] {
+    let (hole, limits) = (thread.form.crest, thread.limits.minor);
+    [(hole - limits.min()).as_mm(), (limits.max() - hole).as_mm()]
 }
 
 /// Room to one side.
