@@ -8,6 +8,9 @@ use crate::check::{Bound, Detail, Finding, Series, words};
 use crate::quantity::Length;
 use crate::solid::CutThread;
 
+/// Lacking less, in millimetres, is shown as nothing.
+const SHOWN: f64 = 0.0005;
+
 impl Pair<'_> {
     /// Axial play over the engaged run. No band, for the reason given at the percent.
     pub(super) fn play(&self, states: &States) -> Finding {
@@ -85,6 +88,11 @@ impl Pair<'_> {
         if tight.play >= -ROUNDING {
             let lacking = self.too_small(tight_read);
             return (tight_read.play < ROUNDING).then(|| {
+                if lacking < SHOWN {
+                    return format!(
+                        "with the readings at their limits the {outer} leaves no play{why}"
+                    );
+                }
                 format!(
                     "with the readings at their limits the {outer} is cut {lacking:.3} mm too small on its \
                      pitch diameter{why}"
