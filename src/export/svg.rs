@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::drawing::{Anchor, CAPITAL_PER_EM, Entity, Layer, Point, Polyline, Shape};
+use super::drawing::{Anchor, CAPITAL_PER_EM, Layer, Point, Polyline, Reads, Shape, Text};
 use super::half_section::Sheet;
 
 /// Decimals of a coordinate: a tenth of a micrometre of the part, which no screen shows. Fewer
@@ -12,10 +12,9 @@ const DECIMALS: usize = 4;
 /// The picture as text. One user unit is one millimetre of the part; width and height are those
 /// on paper.
 pub fn write(sheet: &Sheet) -> String {
-    let [low, high] = sheet.drawing.extents().unwrap_or([Point::new(0.0, 0.0); 2]);
-    let (left, top) = (low.x - sheet.margin, -high.y - sheet.margin);
-    let width = high.x - low.x + 2.0 * sheet.margin;
-    let height = high.y - low.y + 2.0 * sheet.margin;
+    let [low, high] = sheet.area;
+    let (left, top) = (low.x, -high.y);
+    let (width, height) = (high.x - low.x, high.y - low.y);
     let view = [left, top, width, height].map(number);
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{}mm\" height=\"{}mm\" \
@@ -54,7 +53,7 @@ fn group(svg: &mut String, sheet: &Sheet, layer: Layer) {
     }
     svg.push_str(">\n");
     for entity in sheet.drawing.entities.iter().filter(|e| e.layer == layer) {
-        shape(svg, entity, &pattern);
+        shape(svg, &entity.shape, &pattern);
     }
     svg.push_str("</g>\n");
 }
@@ -73,8 +72,8 @@ fn fitted(pattern: &[f64], length: f64) -> Vec<f64> {
     pattern.iter().map(|size| size * factor).collect()
 }
 
-fn shape(svg: &mut String, entity: &Entity, pattern: &[f64]) {
-    let _ = match &entity.shape {
+fn shape(svg: &mut String, shape: &Shape, pattern: &[f64]) {
+    let _ = match shape {
         Shape::Line([a, b]) => {
             let [x1, y1] = place(*a);
             let [x2, y2] = place(*b);
@@ -94,21 +93,34 @@ fn shape(svg: &mut String, entity: &Entity, pattern: &[f64]) {
             let (points, fill) = (list(corners), shade.colour());
             writeln!(svg, "<polygon points=\"{points}\" fill=\"{fill}\" stroke=\"none\"/>")
         }
-        Shape::Text(text) => {
-            let [x, y] = place(text.at);
-            let size = number(text.height / CAPITAL_PER_EM);
-            let anchor = match text.anchor {
-                Anchor::Start => "start",
-                Anchor::Middle => "middle",
-            };
-            writeln!(
-                svg,
-                "<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" text-anchor=\"{anchor}\" \
-                 font-family=\"sans-serif\" fill=\"#000\" stroke=\"none\">{}</text>",
-                escaped(&text.words)
-            )
+        Shape::Text(text) => words(svg, text),
+        Shape::Dimension(dimension) => {
+            for part in &dimension.picture {
+                self::shape(svg, part, pattern);
+            }
+            words(svg, &dimension.text)
         }
     };
+}
+
+fn words(svg: &mut String, text: &Text) -> std::fmt::Result {
+    let [x, y] = place(text.at);
+    let size = number(text.height / CAPITAL_PER_EM);
+    let anchor = match text.anchor {
+        Anchor::Start => "start",
+        Anchor::Middle => "middle",
+        Anchor::End => "end",
+    };
+    let turn = match text.reads {
+        Reads::FromBelow => String::new(),
+        Reads::FromRight => format!(" transform=\"rotate(-90 {x} {y})\""),
+    };
+    writeln!(
+        svg,
+        "<text x=\"{x}\" y=\"{y}\"{turn} font-size=\"{size}\" text-anchor=\"{anchor}\" \
+         font-family=\"sans-serif\" fill=\"#000\" stroke=\"none\">{}</text>",
+        escaped(&text.words)
+    )
 }
 
 /// SVG's y grows downwards.

@@ -31,11 +31,29 @@ pub enum Layer {
     Axis,
     /// Words and the lines that lead to them.
     Note,
+    /// A turned surface's line run on: over a groove in it, or out to its sharp corner.
+    Extension,
+    /// Dimensions.
+    Dimension,
+    /// Datum letters with their triangles.
+    Datum,
+    /// The part seen along its axis.
+    EndView,
+    /// Roots of threads, seen along the axis.
+    EndViewThread,
+    /// A part of the half-section, enlarged.
+    Detail,
+    /// Roots of threads, enlarged.
+    DetailThread,
+    /// The frame of the sheet.
+    Frame,
+    /// Title block, notes and tables.
+    Title,
 }
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 22] = [
         Self::Band,
         Self::BandHatch,
         Self::Seam,
@@ -49,6 +67,15 @@ impl Layer {
         Self::ThreadEndHidden,
         Self::Axis,
         Self::Note,
+        Self::Extension,
+        Self::Dimension,
+        Self::Datum,
+        Self::EndView,
+        Self::EndViewThread,
+        Self::Detail,
+        Self::DetailThread,
+        Self::Frame,
+        Self::Title,
     ];
 
     /// Its name in every file.
@@ -67,6 +94,15 @@ impl Layer {
             Self::ThreadEndHidden => "thread-end-hidden",
             Self::Axis => "axis",
             Self::Note => "note",
+            Self::Extension => "extension",
+            Self::Dimension => "dimension",
+            Self::Datum => "datum",
+            Self::EndView => "end-view",
+            Self::EndViewThread => "end-view-thread",
+            Self::Detail => "detail",
+            Self::DetailThread => "detail-thread",
+            Self::Frame => "frame",
+            Self::Title => "title",
         }
     }
 
@@ -75,11 +111,25 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
+            Self::Outline
+            | Self::Bore
+            | Self::Edge
+            | Self::ThreadEnd
+            | Self::EndView
+            | Self::Detail
+            | Self::Frame => LineKind::ContinuousWide,
             Self::Seam => LineKind::ContinuousExtraWide,
-            Self::Band | Self::BandHatch | Self::Hatch | Self::Thread | Self::Note => {
-                LineKind::ContinuousNarrow
-            }
+            Self::Band
+            | Self::BandHatch
+            | Self::Hatch
+            | Self::Thread
+            | Self::Note
+            | Self::Extension
+            | Self::Dimension
+            | Self::Datum
+            | Self::EndViewThread
+            | Self::DetailThread
+            | Self::Title => LineKind::ContinuousNarrow,
             Self::ThreadEndHidden => LineKind::DashedNarrow,
             Self::Axis => LineKind::LongDashedDotted,
             Self::Mate => LineKind::LongDashedDoubleDotted,

@@ -7,17 +7,19 @@
 //! ```
 //! Line widths, patterns and what a sheet adds are sizes on paper.
 
+mod dimension;
 mod layer;
 mod line_kind;
 mod polyline;
 mod shade;
 mod text;
 
+pub use dimension::{Dimension, Measure};
 pub use layer::Layer;
 pub use line_kind::LineKind;
 pub use polyline::{Polyline, Segment};
 pub use shade::Shade;
-pub use text::{Anchor, CAPITAL_PER_EM, Text};
+pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text};
 
 /// A point of a drawing, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,10 +57,13 @@ pub enum Shape {
     Area(Vec<Point>, Shade),
     /// Words.
     Text(Text),
+    /// A dimension, with its picture.
+    Dimension(Box<Dimension>),
 }
 
 impl Shape {
-    /// The points that it is drawn through; for words, the one that they stand at.
+    /// The points that it is drawn through; for words, also a dimension's, the one that they
+    /// stand at.
     pub fn points(&self) -> &[Point] {
         match self {
             Self::Line(points) => points,
@@ -66,6 +71,22 @@ impl Shape {
             Self::Triangle(points) => points,
             Self::Area(corners, _) => corners,
             Self::Text(text) => std::slice::from_ref(&text.at),
+            Self::Dimension(dimension) => std::slice::from_ref(&dimension.text.at),
+        }
+    }
+}
+
+impl Shape {
+    /// Points between which all of it lies, words with their estimated width.
+    pub fn extremes(&self) -> Vec<Point> {
+        match self {
+            Self::Text(text) => text.corners().to_vec(),
+            Self::Polyline(chain) => chain.extremes(),
+            Self::Dimension(dimension) => {
+                let lines = dimension.picture.iter().flat_map(Self::extremes);
+                dimension.text.corners().into_iter().chain(lines).collect()
+            }
+            other => other.points().to_vec(),
         }
     }
 }
@@ -120,6 +141,12 @@ impl Drawing {
         }
     }
 
+    /// Adds a dimension.
+    pub fn dimension(&mut self, dimension: Dimension) {
+        let shape = Shape::Dimension(Box::new(dimension));
+        self.entities.push(Entity { layer: Layer::Dimension, shape });
+    }
+
     /// The layers in use, in the order of [`Layer`].
     pub fn layers(&self) -> Vec<Layer> {
         let mut layers: Vec<Layer> = self.entities.iter().map(|e| e.layer).collect();
@@ -131,12 +158,8 @@ impl Drawing {
     /// The least and the greatest x and y of everything drawn, words with their estimated width;
     /// none where nothing is drawn.
     pub fn extents(&self) -> Option<[Point; 2]> {
-        let corners = |e: &Entity| match &e.shape {
-            Shape::Text(text) => text.corners().to_vec(),
-            Shape::Polyline(chain) => chain.extremes(),
-            other => other.points().to_vec(),
-        };
-        self.entities.iter().flat_map(corners).fold(None, |found, p| {
+        let corners = self.entities.iter().flat_map(|entity| entity.shape.extremes());
+        corners.fold(None, |found, p| {
             let [low, high] = found.unwrap_or([p, p]);
             Some([
                 Point::new(low.x.min(p.x), low.y.min(p.y)),

@@ -9,6 +9,17 @@ pub enum Anchor {
     Start,
     /// Its middle.
     Middle,
+    /// Its right end.
+    End,
+}
+
+/// From where words are read (ISO 129-1: from the bottom or from the right of a drawing).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reads {
+    /// Upright.
+    FromBelow,
+    /// Turned to the left by a right angle: the words run upwards.
+    FromRight,
 }
 
 /// One line of words.
@@ -20,6 +31,8 @@ pub struct Text {
     pub height: f64,
     /// What stands there.
     pub anchor: Anchor,
+    /// From where it is read.
+    pub reads: Reads,
     /// The words.
     pub words: String,
 }
@@ -33,6 +46,17 @@ const DESCENT: f64 = 0.35;
 pub const CAPITAL_PER_EM: f64 = 0.72;
 
 impl Text {
+    /// Upright words.
+    pub fn new(at: Point, height: f64, anchor: Anchor, words: impl Into<String>) -> Self {
+        Self { at, height, anchor, reads: Reads::FromBelow, words: words.into() }
+    }
+
+    /// The same words, read from the right.
+    #[must_use]
+    pub fn turned(self) -> Self {
+        Self { reads: Reads::FromRight, ..self }
+    }
+
     /// The width of the words in any common sans-serif, rather too wide than too narrow: which
     /// font a reader has is not known, and what is measured too narrow runs into its neighbour.
     pub fn width(&self) -> f64 {
@@ -42,14 +66,22 @@ impl Text {
 
     /// Lower left and upper right corner of the room that the words need.
     pub fn corners(&self) -> [Point; 2] {
-        let left = match self.anchor {
-            Anchor::Start => self.at.x,
-            Anchor::Middle => self.at.x - self.width() / 2.0,
+        let before = match self.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => self.width() / 2.0,
+            Anchor::End => self.width(),
         };
-        [
-            Point::new(left, self.at.y - self.height * DESCENT),
-            Point::new(left + self.width(), self.at.y + self.height),
-        ]
+        let after = self.width() - before;
+        let (below, above) = (self.height * DESCENT, self.height);
+        let Point { x, y } = self.at;
+        match self.reads {
+            Reads::FromBelow => {
+                [Point::new(x - before, y - below), Point::new(x + after, y + above)]
+            }
+            Reads::FromRight => {
+                [Point::new(x - above, y - before), Point::new(x + below, y + after)]
+            }
+        }
     }
 }
 
@@ -75,21 +107,29 @@ mod tests {
     fn a_text_in_the_middle_reaches_as_far_to_both_sides() {
         let words = "half".to_owned();
         let at = Point::new(3.0, 1.0);
-        let text = Text { at, height: 2.0, anchor: Anchor::Middle, words };
+        let text = Text::new(at, 2.0, Anchor::Middle, words);
         let [low, high] = text.corners();
         assert!((low.x + high.x - 6.0).abs() < 1e-12);
         assert!((high.x - low.x - text.width()).abs() < 1e-12);
         assert!(low.y < 1.0 && high.y == 3.0);
     }
 
+    /// A quarter turn to the left takes (x, y) to (-y, x).
+    #[test]
+    fn turned_words_run_upwards() {
+        let at = Point::new(3.0, 1.0);
+        let upright = Text::new(at, 2.0, Anchor::End, "half");
+        let [low, high] = upright.corners();
+        let [left, right] = upright.clone().turned().corners();
+        assert!((right.x - (at.x - (low.y - at.y))).abs() < 1e-12);
+        assert!((left.x - (at.x - (high.y - at.y))).abs() < 1e-12);
+        assert!((left.y - (at.y + (low.x - at.x))).abs() < 1e-12);
+        assert!((right.y - at.y).abs() < 1e-12 && high.x == at.x);
+    }
+
     #[test]
     fn no_words_need_no_room() {
-        let text = Text {
-            at: Point::new(0.0, 0.0),
-            height: 2.0,
-            anchor: Anchor::Start,
-            words: String::new(),
-        };
+        let text = Text::new(Point::new(0.0, 0.0), 2.0, Anchor::Start, "");
         assert_eq!(text.width(), 0.0);
     }
 }

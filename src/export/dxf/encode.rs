@@ -5,7 +5,7 @@ use dxf::enums::{AcadVersion, DrawingUnits, HorizontalTextJustification, Units};
 use dxf::tables::{Layer as DxfLayer, LineType};
 use dxf::{LwPolylineVertex, Point as DxfPoint};
 
-use crate::export::drawing::{Anchor, Drawing, Layer, LineKind, Point, Shape, Text};
+use crate::export::drawing::{Anchor, Drawing, Layer, LineKind, Point, Reads, Shape, Text};
 
 /// The view on opening is this much higher than the drawing. Less, and its outline lies on the
 /// window's rim; more, and it is small.
@@ -42,7 +42,9 @@ pub fn encode(drawing: &Drawing) -> dxf::Drawing {
         });
     }
     for entity in &drawing.entities {
-        file.add_entity(on_layer(entity.layer, shape(&entity.shape)));
+        for specific in shapes(&entity.shape) {
+            file.add_entity(on_layer(entity.layer, specific));
+        }
     }
     file
 }
@@ -86,8 +88,9 @@ fn on_layer(layer: Layer, specific: EntityType) -> Entity {
     entity
 }
 
-fn shape(shape: &Shape) -> EntityType {
-    match shape {
+/// A shape as entities: a dimension is several, any other is one.
+fn shapes(shape: &Shape) -> Vec<EntityType> {
+    let one = match shape {
         Shape::Line([a, b]) => EntityType::Line(Line::new(point(*a), point(*b))),
         Shape::Polyline(chain) => {
             // A vertex's bulge is that of the way to the next one; the last has none.
@@ -118,18 +121,29 @@ fn shape(shape: &Shape) -> EntityType {
             EntityType::LwPolyline(border)
         }
         Shape::Text(text) => EntityType::Text(words(text)),
-    }
+        Shape::Dimension(dimension) => {
+            let words = EntityType::Text(words(&dimension.text));
+            return dimension.picture.iter().flat_map(shapes).chain([words]).collect();
+        }
+    };
+    vec![one]
 }
 
 fn words(text: &Text) -> DxfText {
     let justification = match text.anchor {
         Anchor::Start => HorizontalTextJustification::Left,
         Anchor::Middle => HorizontalTextJustification::Center,
+        Anchor::End => HorizontalTextJustification::Right,
+    };
+    let rotation = match text.reads {
+        Reads::FromBelow => 0.0,
+        Reads::FromRight => 90.0,
     };
     DxfText {
         location: point(text.at),
         second_alignment_point: point(text.at),
         text_height: text.height,
+        rotation,
         value: value(&text.words),
         horizontal_text_justification: justification,
         ..DxfText::default()

@@ -60,7 +60,7 @@ pub fn draw(drawing: &mut Drawing, section: &Section, outside: &Chain, paper: Pa
         let at = Point::new(x, foot);
         let words = letter.to_string();
         let height = paper.mm(HEIGHT);
-        drawing.text(Layer::Note, Text { at, height, anchor: Anchor::Middle, words });
+        drawing.text(Layer::Note, Text::new(at, height, Anchor::Middle, words));
     }
     foot + paper.mm(HEIGHT)
 }

@@ -102,7 +102,7 @@ pub fn ruler(drawing: &mut Drawing, length: f64, bottom: f64, paper: Paper) -> f
         let x = f64::from(tick) * step;
         drawing.line(Layer::Note, at(x, 0.0), at(x, TICK));
         let (height, anchor, words) = (paper.mm(HEIGHT), Anchor::Middle, format!("{x}"));
-        drawing.text(Layer::Note, Text { at: at(x, foot), height, anchor, words });
+        drawing.text(Layer::Note, Text::new(at(x, foot), height, anchor, words));
     }
     let unit = Point::new(length + paper.mm(COLUMN_GAP), at(0.0, foot).y);
     words(drawing, unit, HEIGHT, "mm", paper);
@@ -255,7 +255,7 @@ pub fn words(drawing: &mut Drawing, at: Point, height: f64, words: &str, paper: 
 }
 
 fn line(at: Point, height: f64, words: &str) -> Text {
-    Text { at, height, anchor: Anchor::Start, words: words.to_owned() }
+    Text::new(at, height, Anchor::Start, words)
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ const HATCH_SPACING: f64 = 1.6;
 /// The axis goes beyond the part by this much on paper, in mm (ISO 128-2: a little).
 pub const AXIS_BEYOND: f64 = 4.0;
 /// White round everything, on paper, in mm.
-pub const MARGIN: f64 = 5.0;
+const MARGIN: f64 = 5.0;
 
 /// A drawing with its scale and what it is called.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,8 +26,9 @@ pub struct Sheet {
     pub drawing: Drawing,
     /// Millimetres on paper per millimetre of the part.
     pub scale: f64,
-    /// White round everything, in millimetres of the part.
-    pub margin: f64,
+    /// What of it is shown: lower left and upper right corner, in millimetres of the part. Times
+    /// the scale it is as large as the paper.
+    pub area: [Point; 2],
     /// One line: what is seen.
     pub title: String,
     /// A sentence for those who can't see it.
@@ -47,6 +48,13 @@ impl Paper {
         let fits = |scale: &f64| length * scale <= greatest;
         let scale = SCALES.into_iter().find(fits).unwrap_or(SCALES[SCALES.len() - 1]);
         Self { scale }
+    }
+
+    /// A drawing's extents with white round them.
+    pub fn round(self, drawing: &Drawing) -> [Point; 2] {
+        let [low, high] = drawing.extents().unwrap_or([Point::new(0.0, 0.0); 2]);
+        let margin = self.mm(MARGIN);
+        [Point::new(low.x - margin, low.y - margin), Point::new(high.x + margin, high.y + margin)]
     }
 
     /// So many millimetres on paper, in millimetres of the part.
@@ -75,9 +83,9 @@ pub fn sheet(section: &Section) -> Sheet {
     let place = legend::Place { bottom: -outside.top(), top, seat };
     legend::draw(&mut drawing, section, &place, paper);
     Sheet {
+        area: paper.round(&drawing),
         drawing,
         scale: paper.scale,
-        margin: paper.mm(MARGIN),
         title: format!("{}: half-section", section.name),
         description: format!(
             "Half-section of a fountain pen's grip section in {}, {:.2} long, front face on the left: \

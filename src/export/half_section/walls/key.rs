@@ -37,7 +37,7 @@ pub fn draw(drawing: &mut Drawing, rows: &[Row], band: f64, top: f64, paper: Pap
 fn lines(text: &str, paper: Paper) -> Vec<String> {
     let fits = |words: &str| {
         let (at, height, anchor) = (Point::new(0.0, 0.0), paper.mm(HEIGHT), Anchor::Start);
-        let text = Text { at, height, anchor, words: words.to_owned() };
+        let text = Text::new(at, height, anchor, words);
         text.width() <= paper.mm(CAUTION_LENGTH)
     };
     let mut lines: Vec<String> = Vec::new();

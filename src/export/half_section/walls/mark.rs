@@ -33,8 +33,7 @@ pub fn draw(drawing: &mut Drawing, rows: &[Row], top: f64, paper: Paper) -> f64 
     marks.sort_by(|a, b| a.outer.x.total_cmp(&b.outer.x));
     let (knee, foot) = (top + paper.mm(KNEE), top + paper.mm(KNEE + RISE));
     let height = paper.mm(HEIGHT);
-    let text =
-        |at, words: &str| Text { at, height, anchor: Anchor::Middle, words: words.to_owned() };
+    let text = |at, words: &str| Text::new(at, height, Anchor::Middle, words);
     let widths = marks.iter().map(|m| text(m.outer, &m.numbers).width());
     let gap = widths.fold(0.0, f64::max) + paper.mm(NUMBER_GAP);
     let wanted: Vec<f64> = marks.iter().map(|mark| mark.outer.x).collect();

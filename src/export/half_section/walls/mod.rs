@@ -15,7 +15,7 @@ mod band;
 mod key;
 mod mark;
 
-use super::sheet::{AXIS_BEYOND, MARGIN, Paper, Sheet};
+use super::sheet::{AXIS_BEYOND, Paper, Sheet};
 use super::{Chain, axis, legend, views};
 use crate::check::{Examination, Finding, Judgement, WallCurve};
 use crate::export::drawing::{Drawing, Shade};
@@ -62,9 +62,9 @@ pub fn sheet(section: &Section, examination: &Examination, curve: &WallCurve) ->
     let under = legend::ruler(&mut drawing, length, 0.0, paper);
     key::draw(&mut drawing, &rows, band, under, paper);
     Sheet {
+        area: paper.round(&drawing),
         drawing,
         scale: paper.scale,
-        margin: paper.mm(MARGIN),
         title: format!("{}: walls", section.name),
         description: described(section, &rows),
     }
