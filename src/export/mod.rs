@@ -18,6 +18,7 @@ pub mod half_section;
 mod kind;
 mod order;
 mod part;
+pub mod part_drawing;
 mod report;
 pub mod step;
 mod stl;

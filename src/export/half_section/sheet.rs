@@ -38,6 +38,7 @@ pub struct Sheet {
 /// Turns sizes on paper into sizes of the drawing.
 #[derive(Clone, Copy, Debug)]
 pub struct Paper {
+    /// Millimetres on paper per millimetre of the part.
     pub scale: f64,
 }
 
