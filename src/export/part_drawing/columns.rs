@@ -40,17 +40,17 @@ pub enum End {
 pub struct Columns<'a> {
     pen: Pen,
     end: End,
-    /// The face's x.
-    face: f64,
+    /// Where they begin.
+    start: f64,
     labels: Vec<&'a Label>,
 }
 
 impl<'a> Columns<'a> {
-    /// Diameters in their order.
-    pub fn new(pen: Pen, end: End, face: f64, labels: impl Iterator<Item = &'a Label>) -> Self {
+    /// Diameters, the first column beyond a place.
+    pub fn new(pen: Pen, end: End, start: f64, labels: impl Iterator<Item = &'a Label>) -> Self {
         let mut labels: Vec<&Label> = labels.collect();
         labels.sort_by(|a, b| a.measure.value().total_cmp(&b.measure.value()));
-        Self { pen, end, face, labels }
+        Self { pen, end, start, labels }
     }
 
     fn sign(&self) -> f64 {
@@ -61,10 +61,10 @@ impl<'a> Columns<'a> {
     }
 
     fn x(&self, n: usize) -> f64 {
-        self.face + self.sign() * (FIRST + n as f64 * PITCH) * self.pen.height
+        self.start + self.sign() * (FIRST + n as f64 * PITCH) * self.pen.height
     }
 
-    /// How far they reach from the face.
+    /// How far they reach from where they begin.
     pub fn width(&self) -> f64 {
         match self.labels.len() {
             0 => 0.0,

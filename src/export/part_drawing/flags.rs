@@ -22,8 +22,9 @@ const KNEE: f64 = 2.0;
 const RISE: f64 = 1.6;
 /// Between a leader and its words, and between words and lines beside them, in text heights.
 const WHITE: f64 = 0.4;
-/// Side of a datum's frame, in text heights (ISO 5459: twice the letter's, from memory).
-const FRAME: f64 = 2.0;
+/// Side of a datum's frame, in text heights (ISO 5459 has twice the letter's, from memory; this
+/// one must stand beside words).
+const FRAME: f64 = 1.7;
 
 /// What stands at the end of a leader.
 #[derive(Clone, Debug)]

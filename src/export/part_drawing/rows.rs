@@ -68,29 +68,41 @@ pub struct Rows<'a> {
     pen: Pen,
     edge: Edge,
     spans: Vec<Span<'a>>,
-    seats: Vec<Seat>,
+    seats: Vec<Option<Seat>>,
+    /// x of lines that pass all rows.
+    through: Vec<f64>,
 }
 
 impl<'a> Rows<'a> {
-    /// Gives every length its place.
-    pub fn new(pen: Pen, edge: Edge, labels: impl Iterator<Item = &'a Label>) -> Self {
+    /// Gives every length its place; lines at `through` go past all rows.
+    pub fn new(
+        pen: Pen,
+        edge: Edge,
+        labels: impl Iterator<Item = &'a Label>,
+        through: Vec<f64>,
+    ) -> Self {
         let mut spans: Vec<Span> = labels.filter_map(|label| Span::of(pen, label)).collect();
         let order = |s: &Span| (s.ends[1] - s.ends[0], s.ends[0]);
         spans.sort_by(|a, b| {
             let (a, b) = (order(a), order(b));
             a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
         });
-        let mut rows = Self { pen, edge, spans, seats: Vec::new() };
-        for n in 0..rows.spans.len() {
-            let seat = rows.seat(n);
-            rows.seats.push(seat);
+        let seats = vec![None; spans.len()];
+        let mut rows = Self { pen, edge, spans, seats, through };
+        // What finds no place while lines of longer ones may go by waits until they have theirs.
+        for patient in [true, false] {
+            for n in 0..rows.spans.len() {
+                if rows.seats[n].is_none() {
+                    rows.seats[n] = rows.seat(n, patient);
+                }
+            }
         }
         rows
     }
 
     /// How far they reach from the base.
     pub fn height(&self) -> f64 {
-        let rows = self.seats.iter().map(|seat| seat.row + 1).max().unwrap_or(0);
+        let rows = self.seats.iter().flatten().map(|seat| seat.row + 1).max().unwrap_or(0);
         if rows == 0 { 0.0 } else { self.level(rows - 1) + (1.0 + LIFT + WHITE) * self.pen.height }
     }
 
@@ -104,8 +116,9 @@ impl<'a> Rows<'a> {
 
     /// The least and greatest x of all words and lines.
     pub fn reach(&self) -> [f64; 2] {
-        let low = self.seats.iter().map(|seat| seat.all[0]).fold(0.0, f64::min);
-        [low, self.seats.iter().map(|seat| seat.all[1]).fold(0.0, f64::max)]
+        let seats = || self.seats.iter().flatten();
+        let low = seats().map(|seat| seat.all[0]).fold(0.0, f64::min);
+        [low, seats().map(|seat| seat.all[1]).fold(0.0, f64::max)]
     }
 
     /// Distance of a row's line from the base.
@@ -113,19 +126,24 @@ impl<'a> Rows<'a> {
         (FIRST + row as f64 * PITCH) * self.pen.height
     }
 
-    /// The first place where a length fits: on its line, then beside it, row by row.
-    fn seat(&self, n: usize) -> Seat {
+    /// The first place where a length fits: on its line, then beside it, row by row. While lines
+    /// without a place are patient, there may be none.
+    fn seat(&self, n: usize, patient: bool) -> Option<Seat> {
         let [low, high] = self.spans[n].ends;
         let (pen, width) = (self.pen, self.pen.width(&self.spans[n].label.shown));
         let white = WHITE * pen.height;
         let stub = pen.arrow_length() * 2.0;
-        let room = high - low - width - 2.0 * white;
-        let arrows_inside = high - low > 3.0 * pen.arrow_length();
-        let inside = [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0].map(|share| low + white + room * share);
-        let inside = inside.into_iter().filter(|_| room >= 0.0).map(|left| {
-            let all = if arrows_inside { [low, high] } else { [low - stub, high + stub] };
-            ([left, left + width], all, !arrows_inside)
-        });
+        // Words stand between the arrows, or the arrows outside, or the words beside.
+        let within = |free: f64, all: [f64; 2], outside: bool| {
+            let room = high - low - width - 2.0 * free;
+            let shares = [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0].into_iter().filter(move |_| room >= 0.0);
+            shares.map(move |share| {
+                let left = low + free + room * share;
+                ([left, left + width], all, outside)
+            })
+        };
+        let between = within(pen.arrow_length() * 1.2, [low, high], false);
+        let inside = between.chain(within(white, [low - stub, high + stub], true));
         let before = low - stub - width;
         let behind = high + stub;
         let beside = [
@@ -133,21 +151,11 @@ impl<'a> Rows<'a> {
             ([behind, behind + width], [low - stub, behind + width + white], true),
         ];
         let ways: Vec<_> = inside.chain(beside).collect();
-        for row in 0.. {
-            for (words, all, outside) in &ways {
-                let seat = Seat { row, words: *words, all: *all, outside: *outside };
-                if self.is_free(n, seat) {
-                    return seat;
-                }
-            }
-            if row > self.spans.len() + 1 {
-                break;
-            }
-        }
-        // Beyond all others nothing stands in the way but extension lines of one's own.
-        let row = self.seats.iter().map(|seat| seat.row + 1).max().unwrap_or(0);
-        let (words, all, outside) = ways[ways.len() - 2];
-        Seat { row, words, all, outside }
+        // Beyond the last row no line of another goes by.
+        let last = if patient { self.spans.len() } else { 2 * self.spans.len() };
+        let rows = (0..=last).flat_map(|row| ways.iter().map(move |way| (row, *way)));
+        let mut seats = rows.map(|(row, (words, all, outside))| Seat { row, words, all, outside });
+        seats.find(|seat| self.is_free(n, *seat))
     }
 
     fn is_free(&self, n: usize, seat: Seat) -> bool {
@@ -157,22 +165,24 @@ impl<'a> Rows<'a> {
         let own = self.spans[n].ends;
         // All lines that will pass this row or beyond: those of longer sizes too, wherever they
         // come to stand.
-        let clear_of_lines = self.spans.iter().enumerate().all(|(m, span)| {
-            let passes = self.seats.get(m).is_none_or(|other| other.row >= seat.row);
+        let clear_of_lines = self.spans.iter().zip(&self.seats).all(|(span, other)| {
+            let passes = other.is_none_or(|other| other.row >= seat.row);
             !passes || span.ends.iter().all(|x| !crosses(*x, seat.words))
         });
-        let clear_of_words = self.seats.iter().all(|other| {
+        let clear_of_words = self.seats.iter().flatten().all(|other| {
             let apart = other.row != seat.row || !meets(other.all, seat.all);
             let under = other.row < seat.row && own.iter().any(|x| crosses(*x, other.words));
             apart && !under
         });
-        clear_of_lines && clear_of_words
+        let clear_of_datums = self.through.iter().all(|x| !crosses(*x, seat.words));
+        clear_of_lines && clear_of_words && clear_of_datums
     }
 
     /// Draws them; the first row lies beyond `base`, the side's greatest distance from the axis.
     pub fn draw(&self, drawing: &mut Drawing, base: f64) {
         let (pen, sign) = (self.pen, self.edge.sign());
         for (span, seat) in self.spans.iter().zip(&self.seats) {
+            let Some(seat) = seat else { continue };
             let y = sign * (base + self.level(seat.row));
             let [low, high] = span.ends;
             let mut picture = self.extensions(span, y);

@@ -60,8 +60,10 @@ impl<'a> Views<'a> {
         let lengths = |outside: bool| {
             self.labels.iter().filter(move |l| is_length(l) && is_outside(l) == outside)
         };
-        let (above, below) =
-            (Rows::new(pen, Edge::Above, lengths(false)), Rows::new(pen, Edge::Below, lengths(true)));
+        let faces = self.subject.faces();
+        let through = faces.iter().map(|(z, _)| z * pen.scale).collect();
+        let above = Rows::new(pen, Edge::Above, lengths(false), Vec::new());
+        let below = Rows::new(pen, Edge::Below, lengths(true), through);
         let flag = |label| Flag { label, datum: self.axis_letter(label) };
         let under = self.labels.iter().filter(|l| is_outside(l) && !is_length(l)).map(flag);
         let over = self.labels.iter();
@@ -71,9 +73,13 @@ impl<'a> Views<'a> {
         let across = |wall: Wall| {
             self.labels.iter().filter(move |l| is_across(l) && l.wall == wall)
         };
+        // Words of columns hang below the part: nothing else stands there.
+        let [flags, rows] = [under.reach(), below.reach()];
+        let left = (front * pen.scale).min(flags[0]).min(rows[0]);
+        let right = (end * pen.scale).max(flags[1]).max(rows[1]);
         let columns = [
-            Columns::new(pen, End::Front, front * pen.scale, across(Wall::FrontBore)),
-            Columns::new(pen, End::Back, end * pen.scale, across(Wall::BackBore)),
+            Columns::new(pen, End::Front, left, across(Wall::FrontBore)),
+            Columns::new(pen, End::Back, right, across(Wall::BackBore)),
         ];
         under.draw(drawing, base);
         over.draw(drawing, base);
@@ -81,7 +87,7 @@ impl<'a> Views<'a> {
         above.draw(drawing, base + over.height());
         columns.iter().for_each(|columns| columns.draw(drawing));
         let foot = -(base + under.height() + below.height());
-        for (z, letter) in self.subject.faces() {
+        for (z, letter) in faces {
             let x = z * pen.scale;
             let rim = -(base + under.height());
             pen.add(drawing, Layer::Datum, [pen.line([x, rim], [x, foot])]);

@@ -66,9 +66,7 @@ pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
     let pattern = match &size.role {
         Role::Length => format!("<>{own}"),
         Role::Diameter(count) => {
-            let times = if *count > 1 { format!("{count}× ") } else { String::new() };
-            let name = called(size);
-            format!("{times}Ø<>{own}{name}")
+            if *count > 1 { format!("{count}× Ø<>{own}") } else { format!("Ø<>{own}{}", called(size)) }
         }
         Role::Thread(thread) => callout(thread.designation),
         Role::Chamfer(angle) => {
