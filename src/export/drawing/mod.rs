@@ -141,6 +141,11 @@ impl Drawing {
         }
     }
 
+    /// Adds a shape.
+    pub fn add(&mut self, layer: Layer, shape: Shape) {
+        self.entities.push(Entity { layer, shape });
+    }
+
     /// Adds a dimension.
     pub fn dimension(&mut self, dimension: Dimension) {
         let shape = Shape::Dimension(Box::new(dimension));

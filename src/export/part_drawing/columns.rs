@@ -64,19 +64,6 @@ impl<'a> Columns<'a> {
         self.start + self.sign() * (FIRST + n as f64 * PITCH) * self.pen.height
     }
 
-    /// How far they reach from where they begin.
-    pub fn width(&self) -> f64 {
-        match self.labels.len() {
-            0 => 0.0,
-            n => (FIRST + n as f64 * PITCH) * self.pen.height,
-        }
-    }
-
-    /// How far they reach below the axis.
-    pub fn depth(&self) -> f64 {
-        self.labels.iter().map(|label| -self.foot(label)).fold(0.0, f64::max)
-    }
-
     /// Where a column's line ends below.
     fn foot(&self, label: &Label) -> f64 {
         let pen = self.pen;

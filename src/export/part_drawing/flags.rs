@@ -39,7 +39,8 @@ pub struct Flag<'a> {
 pub struct Flags<'a> {
     pen: Pen,
     edge: Edge,
-    flags: Vec<(Flag<'a>, f64)>,
+    /// Each with the x of its words.
+    placed: Vec<(Flag<'a>, f64)>,
 }
 
 impl<'a> Flags<'a> {
@@ -51,12 +52,12 @@ impl<'a> Flags<'a> {
         });
         let wanted: Vec<f64> = flags.iter().map(|flag| pen.spot(flag.label.tip)[0]).collect();
         let places = places(&wanted, WIDTH * pen.height, lines, WHITE * pen.height);
-        Self { pen, edge, flags: flags.into_iter().zip(places).collect() }
+        Self { pen, edge, placed: flags.into_iter().zip(places).collect() }
     }
 
     /// How far they reach from the part's greatest distance from the axis.
     pub fn height(&self) -> f64 {
-        let (pen, lengths) = (self.pen, self.flags.iter().map(|(flag, _)| self.length(flag)));
+        let (pen, lengths) = (self.pen, self.placed.iter().map(|(flag, _)| self.length(flag)));
         let longest = lengths.fold(0.0, f64::max);
         if longest == 0.0 { 0.0 } else { KNEE + (RISE + WHITE) * pen.height + longest }
     }
@@ -69,14 +70,14 @@ impl<'a> Flags<'a> {
     /// The least and greatest x of all of them.
     pub fn reach(&self) -> [f64; 2] {
         let half = WIDTH * self.pen.height;
-        let xs = || self.flags.iter().map(|(_, x)| *x);
+        let xs = || self.placed.iter().map(|(_, x)| *x);
         [xs().fold(0.0, f64::min) - half, xs().fold(0.0, f64::max) + half]
     }
 
     /// Draws them; `base` is the part's greatest distance from the axis on this side.
     pub fn draw(&self, drawing: &mut Drawing, base: f64) {
         let (pen, sign) = (self.pen, self.edge.sign());
-        for (flag, x) in &self.flags {
+        for (flag, x) in &self.placed {
             let [tip_x, r] = pen.spot(flag.label.tip);
             let tip = [tip_x, sign * r.abs()];
             let knee = [tip_x, sign * (base + KNEE)];
@@ -118,7 +119,8 @@ pub fn datum(drawing: &mut Drawing, pen: Pen, foot: Spot, way: [f64; 2], letter:
     ];
     let half = 0.5 * pen.height;
     let triangle = [along(0.0, -half), along(0.0, half), along(rise, 0.0)].map(|s| pen.point(s));
-    pen.add(drawing, Layer::Datum, [pen.path(&frame), Shape::Triangle(triangle)]);
+    drawing.add(Layer::Datum, pen.path(&frame));
+    drawing.triangle(Layer::Datum, triangle);
     let middle = along(f64::midpoint(near, far), 0.0);
     let at = [middle[0], middle[1] - pen.height / 2.0];
     drawing.text(Layer::Datum, pen.text(at, Anchor::Middle, &letter.to_string()));
@@ -129,7 +131,8 @@ pub fn datum(drawing: &mut Drawing, pen: Pen, foot: Spot, way: [f64; 2], letter:
 fn places(wanted: &[f64], width: f64, lines: &[f64], white: f64) -> Vec<f64> {
     /// Steps in which a place is looked for, on paper.
     const STEP: f64 = 0.25;
-    let clear = |x: f64| lines.iter().all(|line| (line - x).abs() >= width / 2.0 - 0.3 + white / 2.0);
+    let clear =
+        |x: f64| lines.iter().all(|line| (line - x).abs() >= width / 2.0 - 0.3 + white / 2.0);
     // From the middle of the crowd to both sides, so that nobody is driven far to one side.
     let mut placed: Vec<Option<f64>> = vec![None; wanted.len()];
     let spread = crate::export::half_section::spread(wanted, width);

@@ -1,6 +1,6 @@
 //! Draws in sizes on paper: coordinates are millimetres on paper from the part's own zero.
 
-use crate::export::drawing::{Anchor, Dimension, Drawing, Layer, Point, Polyline, Shape, Text};
+use crate::export::drawing::{Anchor, Dimension, Drawing, Point, Polyline, Shape, Text};
 
 use super::label::Label;
 
@@ -84,11 +84,5 @@ impl Pen {
             text,
             picture,
         });
-    }
-
-    /// Adds shapes to a layer.
-    pub fn add(self, drawing: &mut Drawing, layer: Layer, shapes: impl IntoIterator<Item = Shape>) {
-        let entity = |shape| crate::export::drawing::Entity { layer, shape };
-        drawing.entities.extend(shapes.into_iter().map(entity));
     }
 }

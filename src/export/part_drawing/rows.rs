@@ -136,7 +136,8 @@ impl<'a> Rows<'a> {
         // Words stand between the arrows, or the arrows outside, or the words beside.
         let within = |free: f64, all: [f64; 2], outside: bool| {
             let room = high - low - width - 2.0 * free;
-            let shares = [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0].into_iter().filter(move |_| room >= 0.0);
+            let shares =
+                [0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0].into_iter().filter(move |_| room >= 0.0);
             shares.map(move |share| {
                 let left = low + free + room * share;
                 ([left, left + width], all, outside)
@@ -161,7 +162,8 @@ impl<'a> Rows<'a> {
     fn is_free(&self, n: usize, seat: Seat) -> bool {
         let white = WHITE * self.pen.height;
         let meets = |a: [f64; 2], b: [f64; 2]| a[0] < b[1] && b[0] < a[1];
-        let crosses = |x: f64, words: [f64; 2]| x > words[0] - white * 0.9 && x < words[1] + white * 0.9;
+        let crosses =
+            |x: f64, words: [f64; 2]| x > words[0] - white * 0.9 && x < words[1] + white * 0.9;
         let own = self.spans[n].ends;
         // All lines that will pass this row or beyond: those of longer sizes too, wherever they
         // come to stand.

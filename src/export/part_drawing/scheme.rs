@@ -184,7 +184,6 @@ impl Sizes<'_> {
         self.corners_and_arcs(contour, wall);
     }
 
-
     /// The distance of a z from its datum face, which has none itself.
     fn length(&mut self, wall: Wall, z: f64, foot: f64, contour: &Contour) {
         let datum = self.datums.of(wall, z);
@@ -235,15 +234,15 @@ impl Sizes<'_> {
             let side = contour.drawn.iter().find(|side| side.line == *line);
             let features = side.map(|side| side.feature).into_iter().collect();
             let tip = line.at(0.5);
-            let (role, measure) = match arc(*line) {
-                Some(measure) => (Role::Radius, measure),
-                None => {
+            let (role, measure) = arc(*line).map_or_else(
+                || {
                     let [dx, dy] = line.direction(0.0);
                     let angle = libm::atan2(dy.abs(), dx.abs()).to_degrees();
                     let measure = Measure::Length { from: line.from, to: line.to };
                     (Role::Chamfer(angle), measure)
-                }
-            };
+                },
+                |measure| (Role::Radius, measure),
+            );
             self.found.push(Size { wall: wall(tip.x), role, measure, tip, features });
         }
         for Side { line, feature } in &contour.sides {
@@ -304,7 +303,8 @@ impl Cones {
                 let at_face = at_mouth && p.y > 0.0 && faces.contains(&p.x);
                 !at_face && !planes.contains(&p.x) && !cones.zs.contains(&p.x)
             };
-            let free_y = |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
+            let free_y =
+                |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
             if free_z(narrow, &cones) {
                 cones.zs.push(narrow.x);
             } else if free_y(narrow, &cones) {

@@ -1,7 +1,7 @@
 //! The views of a part with all its sizes, laid out on paper.
 
-use super::columns::{Columns, End};
 use super::clear::Taken;
+use super::columns::{Columns, End};
 use super::detail::{Detail, RADIUS};
 use super::flags::{Flag, Flags, datum};
 use super::label::Label;
@@ -70,9 +70,8 @@ impl<'a> Views<'a> {
         let over = over.filter(|l| !is_outside(l) && !is_length(l) && !is_across(l)).map(flag);
         let under = Flags::new(pen, Edge::Below, under.collect(), &below.lines());
         let over = Flags::new(pen, Edge::Above, over.collect(), &above.lines());
-        let across = |wall: Wall| {
-            self.labels.iter().filter(move |l| is_across(l) && l.wall == wall)
-        };
+        let across =
+            |wall: Wall| self.labels.iter().filter(move |l| is_across(l) && l.wall == wall);
         // Words of columns hang below the part: nothing else stands there.
         let [flags, rows] = [under.reach(), below.reach()];
         let left = (front * pen.scale).min(flags[0]).min(rows[0]);
@@ -85,12 +84,14 @@ impl<'a> Views<'a> {
         over.draw(drawing, base);
         below.draw(drawing, base + under.height());
         above.draw(drawing, base + over.height());
-        columns.iter().for_each(|columns| columns.draw(drawing));
+        for columns in &columns {
+            columns.draw(drawing);
+        }
         let foot = -(base + under.height() + below.height());
         for (z, letter) in faces {
             let x = z * pen.scale;
             let rim = -(base + under.height());
-            pen.add(drawing, Layer::Datum, [pen.line([x, rim], [x, foot])]);
+            drawing.add(Layer::Datum, pen.line([x, rim], [x, foot]));
             datum(drawing, pen, [x, foot], [0.0, -1.0], letter);
         }
     }
