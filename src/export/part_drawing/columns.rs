@@ -61,7 +61,9 @@ impl<'a> Columns<'a> {
     }
 
     fn x(&self, n: usize) -> f64 {
-        self.start + self.sign() * (FIRST + n as f64 * PITCH) * self.pen.height
+        // Words stand to the left of a line: behind the part, between it and the part.
+        let words = if self.end == End::Back { 1.0 + LIFT } else { 0.0 };
+        self.start + self.sign() * (FIRST + words + n as f64 * PITCH) * self.pen.height
     }
 
     /// Where a column's line ends below.

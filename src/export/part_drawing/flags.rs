@@ -12,7 +12,7 @@
 use super::label::Label;
 use super::pen::{Pen, Spot};
 use super::rows::Edge;
-use crate::export::drawing::{Anchor, Drawing, Layer, Shape};
+use crate::export::drawing::{Anchor, Drawing, Layer};
 
 /// Room that words need along the part, in text heights. Less, and neighbours touch.
 const WIDTH: f64 = 1.75;
