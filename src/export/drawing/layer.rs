@@ -19,6 +19,10 @@ pub enum Layer {
     Outline,
     /// The wall of the bores, cut.
     Bore,
+    /// The hole from the front face, where it does not meet the one from the back.
+    BoreFront,
+    /// The hole from the back face, where it does not meet the one from the front.
+    BoreBack,
     /// Edges where the surface changes direction, seen square to the axis.
     Edge,
     /// Roots of threads.
@@ -29,13 +33,19 @@ pub enum Layer {
     ThreadEndHidden,
     /// The axis.
     Axis,
+    /// The place that a tool at the front is set by.
+    OriginFront,
+    /// The place that a tool at the back is set by.
+    OriginBack,
+    /// What a profile says of its threads, in words.
+    ThreadData,
     /// Words and the lines that lead to them.
     Note,
 }
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 18] = [
         Self::Band,
         Self::BandHatch,
         Self::Seam,
@@ -43,11 +53,16 @@ impl Layer {
         Self::Mate,
         Self::Outline,
         Self::Bore,
+        Self::BoreFront,
+        Self::BoreBack,
         Self::Edge,
         Self::Thread,
         Self::ThreadEnd,
         Self::ThreadEndHidden,
         Self::Axis,
+        Self::OriginFront,
+        Self::OriginBack,
+        Self::ThreadData,
         Self::Note,
     ];
 
@@ -61,11 +76,16 @@ impl Layer {
             Self::Mate => "mate",
             Self::Outline => "outline",
             Self::Bore => "bore",
+            Self::BoreFront => "bore-front",
+            Self::BoreBack => "bore-back",
             Self::Edge => "edge",
             Self::Thread => "thread",
             Self::ThreadEnd => "thread-end",
             Self::ThreadEndHidden => "thread-end-hidden",
             Self::Axis => "axis",
+            Self::OriginFront => "origin-front",
+            Self::OriginBack => "origin-back",
+            Self::ThreadData => "thread-data",
             Self::Note => "note",
         }
     }
@@ -75,11 +95,21 @@ impl Layer {
     /// number is from memory).
     pub const fn line(self) -> LineKind {
         match self {
-            Self::Outline | Self::Bore | Self::Edge | Self::ThreadEnd => LineKind::ContinuousWide,
+            Self::Outline
+            | Self::Bore
+            | Self::BoreFront
+            | Self::BoreBack
+            | Self::Edge
+            | Self::ThreadEnd => LineKind::ContinuousWide,
             Self::Seam => LineKind::ContinuousExtraWide,
-            Self::Band | Self::BandHatch | Self::Hatch | Self::Thread | Self::Note => {
-                LineKind::ContinuousNarrow
-            }
+            Self::Band
+            | Self::BandHatch
+            | Self::Hatch
+            | Self::Thread
+            | Self::OriginFront
+            | Self::OriginBack
+            | Self::ThreadData
+            | Self::Note => LineKind::ContinuousNarrow,
             Self::ThreadEndHidden => LineKind::DashedNarrow,
             Self::Axis => LineKind::LongDashedDotted,
             Self::Mate => LineKind::LongDashedDoubleDotted,

@@ -17,7 +17,6 @@
 //! modelled root, not 0.7 mm from the crest as the standard wants for a small drawing, for this
 //! one is measured.
 
-mod chain;
 mod hatch;
 mod label;
 mod legend;
@@ -28,7 +27,7 @@ mod walls;
 pub use sheet::{Sheet, sheet};
 pub use walls::sheet as walls_sheet;
 
-use self::chain::Chain;
+use super::chain::Chain;
 use super::drawing::{Drawing, Layer, Point, Polyline};
 use crate::section::{Part, Section};
 
