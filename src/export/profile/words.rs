@@ -44,9 +44,8 @@ fn about(section: &Section, bores: &[Layer]) -> Vec<String> {
     let holes: Vec<&str> = bores.iter().map(|layer| layer.name()).collect();
     vec![
         format!("{}: profile for turning, true size, in millimetres.", section.name),
-        format!(
-            "y is the radius; x runs along the axis from the finished front face to the back face."
-        ),
+        "y is the radius; x runs along the axis from the finished front face to the back face."
+            .to_owned(),
         format!(
             "Origins: {} at x 0, the finished front face; {} at x {back}, the back face.",
             Layer::OriginFront.name(),
@@ -106,28 +105,20 @@ fn data(thread: &Thread, full: Option<[f64; 2]>, length: Length) -> Vec<String> 
 
 /// Where the thread is full, from the face that its end of the part is set by.
 fn extent(thread: &Thread, full: Option<[f64; 2]>, length: Length) -> String {
-    let at_back = thread.item == Item::TenonThread;
-    let face = if at_back { "back" } else { "finished front" };
-    let away = |x: f64| {
-        let z = Length::mm(x);
-        mm(if at_back { length - z } else { z })
-    };
     let run_outs = thread.run_outs.map(|end| end.length(thread.form.lead()));
     let partial = if run_outs == [Length::ZERO; 2] {
         String::new()
     } else {
         format!("; with its run-out from x {} to x {}", mm(thread.from), mm(thread.to))
     };
-    match full {
-        Some([from, to]) => format!(
-            "Full thread from x {} to x {}: {} to {} from the {face} face{partial}.",
-            mm(Length::mm(from)),
-            mm(Length::mm(to)),
-            away(if at_back { to } else { from }),
-            away(if at_back { from } else { to }),
-        ),
-        None => format!("No full thread{partial}."),
-    }
+    let Some(ends) = full else { return format!("No full thread{partial}.") };
+    let [from, to] = ends.map(Length::mm);
+    let place = if thread.item == Item::TenonThread {
+        format!("{} to {} from the back face", mm(length - to), mm(length - from))
+    } else {
+        format!("{} to {} from the finished front face", mm(from), mm(to))
+    };
+    format!("Full thread {place} (x {} to {}){partial}.", mm(from), mm(to))
 }
 
 /// The span of x in which the thread is as deep as it is wanted and its crest's cylinder stands;
