@@ -8,6 +8,8 @@ mod dxf_file;
 mod half_section;
 #[path = "export/part_drawing.rs"]
 mod part_drawing;
+#[path = "export/profile.rs"]
+mod profile;
 #[path = "export/svg.rs"]
 mod svg_file;
 #[path = "export/walls.rs"]

@@ -48,7 +48,7 @@ def faults_of_tags(path: Path) -> list[str]:
     return faults + [f"pointer to {p}, which is nothing" for p in sorted(pointers - handles.keys() - {"0"})]
 
 
-def faults_of_document(doc: Drawing) -> list[str]:
+def faults_of_document(doc: Drawing, allowed: set[str] = ALLOWED) -> list[str]:
     """What the auditor (undefined line types among it) and the project's own rules for drawings find wrong."""
     auditor = doc.audit()
     faults = [f"error {e.code}: {e.message}" for e in auditor.errors]
@@ -62,18 +62,18 @@ def faults_of_document(doc: Drawing) -> list[str]:
         faults.append("nothing drawn")
     for entity in entities:
         kind, layer = entity.dxftype(), entity.dxf.layer
-        if kind not in ALLOWED:
+        if kind not in allowed:
             faults.append(f"a {kind}")
         if layer not in layers or layer.upper() in ("0", "DEFPOINTS"):
             faults.append(f"a {kind} on layer {layer!r}, which is not one of the drawing's own")
     return sorted(set(faults))
 
 
-def read(path: Path) -> Drawing:
-    """The document; fails with everything that is wrong with it."""
+def read(path: Path, allowed: set[str] = ALLOWED) -> Drawing:
+    """The document, of entities of these kinds; fails with everything that is wrong with it."""
     assert faults_of_tags(path) == [], path
     doc = ezdxf.readfile(path)
-    assert faults_of_document(doc) == [], path
+    assert faults_of_document(doc, allowed) == [], path
     return doc
 
 

@@ -24,6 +24,9 @@ const VARIABLES: [&str; 16] = [
     "$EXTNAMES",
 ];
 
+/// Header variables that are kept where a POINT is drawn: how readers show it.
+const POINT_VARIABLES: [&str; 2] = ["$PDMODE", "$PDSIZE"];
+
 /// The tables of a file, in the order in which readers of this release expect them.
 const TABLES: [&str; 9] =
     ["VPORT", "LTYPE", "LAYER", "STYLE", "VIEW", "UCS", "APPID", "DIMSTYLE", "BLOCK_RECORD"];
@@ -95,7 +98,11 @@ fn section<'a>(raw: &'a [Record], name: &str) -> &'a [Record] {
 }
 
 fn header(raw: &[Record], seed: &str) -> Vec<Record> {
-    let kept = section(raw, "HEADER").iter().filter(|v| VARIABLES.contains(&v.kind())).cloned();
+    let points = section(raw, "ENTITIES").iter().any(|entity| entity.kind() == "POINT");
+    let keeps = |v: &&Record| {
+        VARIABLES.contains(&v.kind()) || points && POINT_VARIABLES.contains(&v.kind())
+    };
+    let kept = section(raw, "HEADER").iter().filter(keeps).cloned();
     kept.chain([Record::new([(9, "$HANDSEED"), (5, seed)])]).collect()
 }
 

@@ -1,6 +1,6 @@
 //! Our drawing in the words of the `dxf` crate.
 
-use dxf::entities::{Entity, EntityType, Line, LwPolyline, Solid, Text as DxfText};
+use dxf::entities::{Entity, EntityType, Line, LwPolyline, ModelPoint, Solid, Text as DxfText};
 use dxf::enums::{AcadVersion, DrawingUnits, HorizontalTextJustification, Units};
 use dxf::tables::{Layer as DxfLayer, LineType};
 use dxf::{LwPolylineVertex, Point as DxfPoint};
@@ -16,6 +16,11 @@ const VIEW_ASPECT: f64 = 1.5;
 /// at and plotted some four times enlarged. At 1 the axis of a short part would be one dash;
 /// much smaller, and dots run together.
 const PATTERN_SCALE: f64 = 0.25;
+/// How readers show a POINT ($PDMODE): a cross in a circle. As a dot, 0, it is lost on a line.
+const POINT_MARK: i32 = 34;
+/// The size of that mark in mm of the part ($PDSIZE). Greater, and it hides the corner that it
+/// stands on; 0 is a share of the screen, which grows with every look at the whole.
+const POINT_SIZE: f64 = 0.6;
 
 pub fn encode(drawing: &Drawing) -> dxf::Drawing {
     let mut file = dxf::Drawing::new();
@@ -23,6 +28,8 @@ pub fn encode(drawing: &Drawing) -> dxf::Drawing {
     file.header.default_drawing_units = Units::Millimeters;
     file.header.drawing_units = DrawingUnits::Metric;
     file.header.line_type_scale = PATTERN_SCALE;
+    file.header.point_display_mode = POINT_MARK;
+    file.header.point_display_size = POINT_SIZE;
     file.header.display_linewieght_in_model_and_layout_tab = true;
     if let Some(extents) = drawing.extents() {
         show(&mut file, extents);
@@ -93,7 +100,8 @@ fn shapes(shape: &Shape) -> Vec<EntityType> {
     let one = match shape {
         Shape::Line([a, b]) => EntityType::Line(Line::new(point(*a), point(*b))),
         Shape::Polyline(chain) => {
-            // A vertex's bulge is that of the way to the next one; the last has none.
+            // A vertex's bulge is that of the way to the next one; the last of an open chain has
+            // none.
             let bulges = chain.segments().map(|segment| segment.bulge).chain([0.0]);
             let vertex = |(p, bulge): (&Point, f64)| LwPolylineVertex {
                 x: p.x,
@@ -102,8 +110,11 @@ fn shapes(shape: &Shape) -> Vec<EntityType> {
                 ..Default::default()
             };
             let vertices = chain.points().iter().zip(bulges).map(vertex).collect();
-            EntityType::LwPolyline(LwPolyline { vertices, ..LwPolyline::default() })
+            let mut polyline = LwPolyline { vertices, ..LwPolyline::default() };
+            polyline.set_is_closed(chain.is_closed());
+            EntityType::LwPolyline(polyline)
         }
+        Shape::Point(at) => EntityType::ModelPoint(ModelPoint::new(point(*at))),
         // A SOLID of three corners gives the third one twice.
         Shape::Triangle([a, b, c]) => EntityType::Solid(Solid {
             first_corner: point(*a),

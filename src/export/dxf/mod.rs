@@ -18,7 +18,8 @@ use super::drawing::Drawing;
 
 /// The bytes of a DXF file, drawn 1:1; layers and line types carry our own names.
 ///
-/// Lines become LINE, chains LWPOLYLINE (arcs by their bulge), triangles SOLID, words TEXT.
+/// Lines become LINE, chains LWPOLYLINE (arcs by their bulge, closed ones by their flag), places
+/// POINT, triangles SOLID, words TEXT.
 ///
 /// # Errors
 /// [`ExportError`] where the library refuses the drawing.

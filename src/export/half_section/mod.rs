@@ -17,7 +17,6 @@
 //! modelled root, not 0.7 mm from the crest as the standard wants for a small drawing, for this
 //! one is measured.
 
-pub(super) mod chain;
 pub(super) mod hatch;
 mod label;
 mod legend;
@@ -29,7 +28,7 @@ pub(super) use label::spread;
 pub use sheet::{Paper, Sheet, sheet};
 pub use walls::sheet as walls_sheet;
 
-use self::chain::Chain;
+use super::chain::Chain;
 use super::drawing::{Drawing, Layer, Point, Polyline};
 use crate::section::{Part, Section};
 

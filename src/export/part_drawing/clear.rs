@@ -36,6 +36,7 @@ impl Taken {
             Shape::Area(corners, _) => {
                 self.lines.extend(corners.windows(2).map(|ends| [ends[0], ends[1]]));
             }
+            Shape::Point(_) => {}
             Shape::Text(text) => self.words.push(text.corners()),
             Shape::Dimension(dimension) => {
                 dimension.picture.iter().for_each(|shape| self.add(shape));

@@ -2,8 +2,8 @@
 
 use super::pen::Pen;
 use super::scheme::Contours;
+use crate::export::chain::Chain;
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
-use crate::export::half_section::chain::Chain;
 use crate::export::half_section::{hatch, thread};
 use crate::quantity::Length;
 use crate::section::{Part, Side, Thread};
@@ -132,8 +132,7 @@ pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64
     }
     for thread in part.threads.iter().map(|thread| shown(thread, pen.scale)) {
         let (root, crest) = (thread.form.root.as_mm() / 2.0, thread.form.crest.as_mm() / 2.0);
-        let in_front =
-            |edge: &&crate::export::half_section::chain::Edge| edge.z < thread.from.as_mm();
+        let in_front = |edge: &&crate::export::chain::Edge| edge.z < thread.from.as_mm();
         let seen = match thread.side {
             Side::Internal => {
                 from_front

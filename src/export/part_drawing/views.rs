@@ -11,8 +11,8 @@ use super::scheme::{Contours, Role, Size, Wall};
 use super::subject::Subject;
 use super::view;
 use super::words::Units;
+use crate::export::chain::Chain;
 use crate::export::drawing::{Drawing, Layer, Point};
-use crate::export::half_section::chain::Chain;
 
 /// White between the half-section with its sizes and the views beside it, on paper.
 const BESIDE: f64 = 14.0;
