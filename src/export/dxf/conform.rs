@@ -132,7 +132,12 @@ fn table(
         let mut entry = entry.clone().owned(handle_code, &handle, &own);
         entry = match name {
             // Empty pointers to arrow blocks and text style.
-            "DIMSTYLE" => entry.without(&[340, 341, 342, 343, 344]),
+            "DIMSTYLE" => {
+                let entry = entry.without(&[340, 341, 342, 343, 344]);
+                // A rounding of 0 is none, and so is its absence; but some readers take 0 for whole
+                // numbers. No dimension uses STANDARD.
+                if entry.value(2) == Some("STANDARD") { entry } else { entry.without(&[45]) }
+            }
             // A pointer to a plot style that is not there, and a width that the crate can't set.
             "LAYER" => {
                 let width = width_of(entry.value(2).unwrap_or_default());
