@@ -219,7 +219,8 @@ fn plain(words: &str) -> String {
     words.replace("%%c", "\u{d8}").replace("%%p", "\u{b1}").replace("%%d", "\u{b0}")
 }
 
-/// A DIMENSION's words with the value by its style.
+/// A DIMENSION's words with the value by its style. Readers put R before a radius, a degree sign
+/// behind an angle.
 #[test]
 fn its_style_gives_the_words_that_are_drawn() {
     let (drawing, file) = (drawing(), read());
@@ -238,6 +239,11 @@ fn its_style_gives_the_words_that_are_drawn() {
             (base.actual_measurement * factor, style.dimension_unit_tolerance_decimal_places)
         };
         let value = format!("{value:.*}", usize::try_from(decimals).unwrap());
+        let value = match base.dimension_type {
+            DimensionType::Radius => format!("R{value}"),
+            DimensionType::AngularThreePoint => format!("{value}\u{b0}"),
+            _ => value,
+        };
         let words = plain(&base.text).replace("<>", &value);
         let words = words.replace("\\{", "{").replace("\\}", "}").replace("\\\\", "\\");
         assert_eq!(words, dimension.shown());

@@ -182,14 +182,86 @@ fn middle(text: &Text) -> Point {
     }
 }
 
-/// The words as a DIMENSION holds them. They are formatted text, in which a backslash and braces
-/// command.
+/// The words as a DIMENSION holds them.
+///
+/// A reader's `<>` is more than the value: a radius has its R, an angle its sign. Where the words
+/// have it otherwise, the value is written out. They are formatted text, in which a backslash and
+/// braces command.
 fn words(dimension: &Dimension) -> String {
+    let whole = match dimension.measure {
+        Measure::Length { .. } | Measure::Diameter { .. } => "<>",
+        Measure::Radius { .. } => "R<>",
+        Measure::Angle { .. } => "<>\u{b0}",
+    };
+    let words = &dimension.words;
+    let as_read = words.matches("<>").count() == words.matches(whole).count();
+    let words = if as_read && !is_halfway(dimension) {
+        words.replace(whole, "<>")
+    } else {
+        dimension.shown()
+    };
+    let escape = |words: String, sign| words.replace(sign, &format!("\\{sign}"));
+    value(&["\\", "{", "}"].into_iter().fold(words, escape))
+}
+
+/// Whether readers might differ in the last digit of the value.
+fn is_halfway(dimension: &Dimension) -> bool {
     let factor = if let Measure::Angle { .. } = dimension.measure { 1.0 } else { dimension.factor };
     let measured = dimension.measure.value() * factor;
     let shown = |value: f64| format!("{:.*}", dimension.decimals, value);
-    let halfway = shown(measured - HALFWAY) != shown(measured + HALFWAY);
-    let words = if halfway { dimension.shown() } else { dimension.words.clone() };
-    let escape = |words: String, sign| words.replace(sign, &format!("\\{sign}"));
-    value(&["\\", "{", "}"].into_iter().fold(words, escape))
+    shown(measured - HALFWAY) != shown(measured + HALFWAY)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::export::drawing::Anchor;
+
+    fn dimension(measure: Measure, words: &str) -> Dimension {
+        let text = Text::new(Point::new(0.0, 0.0), 1.0, Anchor::Middle, "");
+        let line = Point::new(0.0, 0.0);
+        let (words, picture) = (words.to_owned(), Vec::new());
+        Dimension { measure, line, words, decimals: 1, factor: 1.0, text, picture }
+    }
+
+    /// A reader puts R before a radius and a degree sign behind an angle, and nothing elsewhere.
+    #[test]
+    fn what_a_reader_adds_is_not_written() {
+        let (centre, on) = (Point::new(0.0, 0.0), Point::new(3.0, 4.0));
+        let radius = Measure::Radius { centre, on };
+        assert_eq!(words(&dimension(radius, "2\u{d7} R<>")), "2\u{d7} <>");
+        assert_eq!(words(&dimension(radius, "<>")), "5.0");
+        assert_eq!(words(&dimension(radius, "R<> or <>")), "R5.0 or 5.0");
+        let angle = Measure::Angle { apex: centre, on: Point::new(3.0, 3.0) };
+        assert_eq!(words(&dimension(angle, "<>\u{b0} \u{b1}1\u{b0}")), "<> %%p1%%d");
+        assert_eq!(words(&dimension(angle, "<>")), "90.0");
+        let diameter = Measure::Diameter { at: on };
+        assert_eq!(words(&dimension(diameter, "\u{d8}<>")), "%%c<>");
+        assert_eq!(words(&dimension(diameter, "R<>")), "R<>");
+    }
+
+    /// 0.25 is exact; one decimal lies between 0.2 and 0.3.
+    #[test]
+    fn half_a_last_digit_is_written_out() {
+        let length = |x| Measure::Length { from: Point::new(0.0, 0.0), to: Point::new(x, 0.0) };
+        for (x, halfway) in [(0.25, true), (0.25 + 1e-6, false), (0.25 - 1e-12, true), (0.3, false)]
+        {
+            let drawn = dimension(length(x), "<>");
+            assert_eq!(words(&drawn) != "<>", halfway, "{x}");
+            assert!(words(&drawn) == "<>" || words(&drawn) == drawn.shown());
+        }
+    }
+
+    /// The arc's middle lies inside the cone, whichever way it opens.
+    #[test]
+    fn an_angle_is_the_one_that_the_cone_fills() {
+        let apex = Point::new(2.0, 0.0);
+        for x in [-1.0, 5.0] {
+            let on = Point::new(x, 1.0);
+            let arc = on_arc(apex, on, Point::new(2.0, -4.0));
+            assert_eq!((arc.x - 2.0) * (x - 2.0).signum(), 4.0);
+            let [first, second] = sides(apex, on).map(|p| [p.x - apex.x, p.y - apex.y]);
+            assert!(first[0] * second[1] - first[1] * second[0] > 0.0, "turns left");
+        }
+    }
 }
