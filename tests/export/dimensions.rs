@@ -27,6 +27,7 @@ fn p(x: f64, y: f64) -> Point {
 }
 
 /// A dimension's place: a point of its line, and its words.
+#[derive(Clone, Copy)]
 struct Place {
     line: Point,
     text: Point,
@@ -74,7 +75,7 @@ fn picture(measure: Measure, line: Point) -> Vec<Shape> {
             // The arc through a point of the line that lies on the cone's side.
             let share = (line.x - apex.x) / (on.x - apex.x);
             let end = p(line.x, apex.y + share * (on.y - apex.y));
-            let turn = (measure.value() / 4.0).to_radians().tan();
+            let turn = libm::tan((measure.value() / 4.0).to_radians());
             let bulge = if (end.y < apex.y) == (end.x > apex.x) { turn } else { -turn };
             let arc = Segment { from: end, to: p(end.x, 2.0 * apex.y - end.y), bulge };
             vec![Shape::Polyline(Polyline::of([arc]))]
