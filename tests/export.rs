@@ -2,6 +2,8 @@
 
 mod common;
 
+#[path = "export/dimensions.rs"]
+mod dimensions;
 #[path = "export/dxf.rs"]
 mod dxf_file;
 #[path = "export/half_section.rs"]
