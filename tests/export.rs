@@ -6,6 +6,8 @@ mod common;
 mod dxf_file;
 #[path = "export/half_section.rs"]
 mod half_section;
+#[path = "export/pdf.rs"]
+mod pdf_file;
 #[path = "export/svg.rs"]
 mod svg_file;
 #[path = "export/walls.rs"]

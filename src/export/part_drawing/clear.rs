@@ -47,10 +47,8 @@ impl Taken {
     /// Whether words, with white round them, meet nothing.
     pub fn is_free(&self, text: &Text, white: f64) -> bool {
         let [low, high] = text.corners();
-        let room = [
-            Point::new(low.x - white, low.y - white),
-            Point::new(high.x + white, high.y + white),
-        ];
+        let room =
+            [Point::new(low.x - white, low.y - white), Point::new(high.x + white, high.y + white)];
         self.words.iter().all(|words| !overlap(*words, room))
             && self.lines.iter().all(|line| !crosses(*line, room))
     }

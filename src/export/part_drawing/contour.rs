@@ -147,7 +147,8 @@ fn sharp(sides: &[Side], n: usize) -> Option<Point> {
         f64::midpoint(cut.line.from.y, cut.line.to.y),
     );
     let far = |p: &Point| libm::hypot(p.x - middle.x, p.y - middle.y);
-    let corner = meets(before.line, behind.line).into_iter().min_by(|a, b| far(a).total_cmp(&far(b)))?;
+    let corner =
+        meets(before.line, behind.line).into_iter().min_by(|a, b| far(a).total_cmp(&far(b)))?;
     // Seen from the cut, both sides run on towards the corner.
     let towards = |from: Point, along: [f64; 2]| {
         (corner.x - from.x) * along[0] + (corner.y - from.y) * along[1] > 0.0

@@ -92,8 +92,7 @@ impl Detail {
                 let top = Point::new(at.x, at.y + height * 1.35);
                 let (dx, dy) = (top.x - self.centre.x, top.y - self.centre.y);
                 let far = libm::hypot(dx, dy);
-                let rim =
-                    Point::new(self.centre.x + dx / far * r, self.centre.y + dy / far * r);
+                let rim = Point::new(self.centre.x + dx / far * r, self.centre.y + dy / far * r);
                 drawing.line(Layer::Note, rim, top);
                 taken.add(&Shape::Line([rim, top]));
                 taken.add(&Shape::Text(text.clone()));
@@ -104,16 +103,20 @@ impl Detail {
     }
 
     /// Draws it, its middle at a place of the drawing, with its letter and scale below.
-    pub fn draw(&self, drawing: &mut Drawing, of: (&Part, &Contours), letter: char, at: Point, pen: Pen) {
+    pub fn draw(
+        &self,
+        drawing: &mut Drawing,
+        of: (&Part, &Contours),
+        letter: char,
+        at: Point,
+        pen: Pen,
+    ) {
         let (part, contours) = of;
         let own = Pen { scale: self.scale, ..pen };
         let whole = view::half_section(part, contours, own);
         let times = self.scale / pen.scale;
         let moved = |p: Point| {
-            Point::new(
-                at.x + (p.x - self.centre.x) * times,
-                at.y + (p.y - self.centre.y) * times,
-            )
+            Point::new(at.x + (p.x - self.centre.x) * times, at.y + (p.y - self.centre.y) * times)
         };
         for Entity { layer, shape } in whole.entities {
             let layer = match layer {

@@ -128,7 +128,8 @@ pub fn datum(drawing: &mut Drawing, pen: Pen, foot: Spot, way: [f64; 2], letter:
 fn places(wanted: &[f64], width: f64, lines: &[f64], white: f64) -> Vec<f64> {
     /// Steps in which a place is looked for, on paper.
     const STEP: f64 = 0.25;
-    let clear = |x: f64| lines.iter().all(|line| (line - x).abs() >= width / 2.0 - 0.3 + white / 2.0);
+    let clear =
+        |x: f64| lines.iter().all(|line| (line - x).abs() >= width / 2.0 - 0.3 + white / 2.0);
     // From the middle of the crowd to both sides, so that nobody is driven far to one side.
     let mut placed: Vec<Option<f64>> = vec![None; wanted.len()];
     let spread = crate::export::half_section::spread(wanted, width);

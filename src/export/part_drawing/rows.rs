@@ -153,7 +153,8 @@ impl<'a> Rows<'a> {
     fn is_free(&self, n: usize, seat: Seat) -> bool {
         let white = WHITE * self.pen.height;
         let meets = |a: [f64; 2], b: [f64; 2]| a[0] < b[1] && b[0] < a[1];
-        let crosses = |x: f64, words: [f64; 2]| x > words[0] - white * 0.9 && x < words[1] + white * 0.9;
+        let crosses =
+            |x: f64, words: [f64; 2]| x > words[0] - white * 0.9 && x < words[1] + white * 0.9;
         let own = self.spans[n].ends;
         // All lines that will pass this row or beyond: those of longer sizes too, wherever they
         // come to stand.

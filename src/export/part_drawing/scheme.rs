@@ -184,7 +184,6 @@ impl Sizes<'_> {
         self.corners_and_arcs(contour, wall);
     }
 
-
     /// The distance of a z from its datum face, which has none itself.
     fn length(&mut self, wall: Wall, z: f64, foot: f64, contour: &Contour) {
         let datum = self.datums.of(wall, z);
@@ -304,7 +303,8 @@ impl Cones {
                 let at_face = at_mouth && p.y > 0.0 && faces.contains(&p.x);
                 !at_face && !planes.contains(&p.x) && !cones.zs.contains(&p.x)
             };
-            let free_y = |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
+            let free_y =
+                |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
             if free_z(narrow, &cones) {
                 cones.zs.push(narrow.x);
             } else if free_y(narrow, &cones) {

@@ -132,10 +132,12 @@ pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64
     }
     for thread in part.threads.iter().map(|thread| shown(thread, pen.scale)) {
         let (root, crest) = (thread.form.root.as_mm() / 2.0, thread.form.crest.as_mm() / 2.0);
-        let in_front = |edge: &&crate::export::half_section::chain::Edge| edge.z < thread.from.as_mm();
+        let in_front =
+            |edge: &&crate::export::half_section::chain::Edge| edge.z < thread.from.as_mm();
         let seen = match thread.side {
             Side::Internal => {
-                from_front && bore.edges().iter().filter(in_front).all(|e| e.low.min(e.high) >= root)
+                from_front
+                    && bore.edges().iter().filter(in_front).all(|e| e.low.min(e.high) >= root)
             }
             Side::External => {
                 outside.edges().iter().filter(in_front).all(|e| e.high.max(e.low) <= root)
@@ -163,6 +165,7 @@ fn circle(drawing: &mut Drawing, layer: Layer, at: f64, r: f64, share: f64) {
     // From a quarter turn on, to the left, in two arcs.
     let turns = [0.25, 0.25 + share / 2.0, 0.25 + share];
     let bulge = libm::tan(share / 2.0 * std::f64::consts::TAU / 4.0);
-    let arcs = turns.windows(2).map(|ends| Segment { from: point(ends[0]), to: point(ends[1]), bulge });
+    let arcs =
+        turns.windows(2).map(|ends| Segment { from: point(ends[0]), to: point(ends[1]), bulge });
     drawing.polyline(layer, Polyline::of(arcs));
 }

@@ -1,7 +1,7 @@
 //! The views of a part with all its sizes, laid out on paper.
 
-use super::columns::{Columns, End};
 use super::clear::Taken;
+use super::columns::{Columns, End};
 use super::detail::{Detail, RADIUS};
 use super::flags::{Flag, Flags, datum};
 use super::label::Label;
@@ -60,17 +60,18 @@ impl<'a> Views<'a> {
         let lengths = |outside: bool| {
             self.labels.iter().filter(move |l| is_length(l) && is_outside(l) == outside)
         };
-        let (above, below) =
-            (Rows::new(pen, Edge::Above, lengths(false)), Rows::new(pen, Edge::Below, lengths(true)));
+        let (above, below) = (
+            Rows::new(pen, Edge::Above, lengths(false)),
+            Rows::new(pen, Edge::Below, lengths(true)),
+        );
         let flag = |label| Flag { label, datum: self.axis_letter(label) };
         let under = self.labels.iter().filter(|l| is_outside(l) && !is_length(l)).map(flag);
         let over = self.labels.iter();
         let over = over.filter(|l| !is_outside(l) && !is_length(l) && !is_across(l)).map(flag);
         let under = Flags::new(pen, Edge::Below, under.collect(), &below.lines());
         let over = Flags::new(pen, Edge::Above, over.collect(), &above.lines());
-        let across = |wall: Wall| {
-            self.labels.iter().filter(move |l| is_across(l) && l.wall == wall)
-        };
+        let across =
+            |wall: Wall| self.labels.iter().filter(move |l| is_across(l) && l.wall == wall);
         let columns = [
             Columns::new(pen, End::Front, front * pen.scale, across(Wall::FrontBore)),
             Columns::new(pen, End::Back, end * pen.scale, across(Wall::BackBore)),

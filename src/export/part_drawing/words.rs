@@ -178,7 +178,10 @@ mod tests {
         assert_eq!(written(Role::Length, 12.5, Limits::General, mm), "12.5");
         assert_eq!(written(Role::Length, 12.5, own(0.05, 0.05), mm), "12.50 ±0.05");
         assert_eq!(written(Role::Diameter(1), 8.0, own(0.0, 0.1), mm), "Ø8.0 +0.1/0");
-        assert_eq!(written(Role::Diameter(2), 7.9375, own(0.02, 0.05), mm), "2× Ø7.938 +0.050/-0.020");
+        assert_eq!(
+            written(Role::Diameter(2), 7.9375, own(0.02, 0.05), mm),
+            "2× Ø7.938 +0.050/-0.020"
+        );
         assert_eq!(written(Role::Chamfer(45.0), 0.5, Limits::General, mm), "0.5 × 45°");
         assert_eq!(written(Role::Length, 25.4, own(0.127, 0.127), Units::Inches), "1.0000 ±0.0050");
     }
