@@ -12,6 +12,8 @@ mod half_section;
 mod part_drawing;
 #[path = "export/profile.rs"]
 mod profile;
+#[path = "export/pdf.rs"]
+mod pdf_file;
 #[path = "export/svg.rs"]
 mod svg_file;
 #[path = "export/walls.rs"]

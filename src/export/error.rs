@@ -22,6 +22,15 @@ pub enum ExportError {
         /// How many are written at most.
         limit: usize,
     },
+    /// A drawing of a size that no page of a PDF has.
+    PdfPage {
+        /// Its width and height, in mm.
+        size: [f64; 2],
+        /// The greatest width and height, in mm.
+        limit: f64,
+    },
+    /// The PDF library refused the drawing.
+    Pdf(krilla::error::KrillaError),
     /// The solid could not be cut into pieces for STEP.
     Solid(BuildError),
 }
@@ -33,6 +42,8 @@ impl ExportError {
             Self::Dxf(_) => "export.dxf",
             Self::NoGroupCode { .. } => "export.dxf-codes",
             Self::StepTooLarge { .. } => "export.step-too-large",
+            Self::PdfPage { .. } => "export.pdf-page",
+            Self::Pdf(_) => "export.pdf",
             Self::Solid(cause) => cause.code(),
         }
     }
@@ -51,6 +62,12 @@ impl fmt::Display for ExportError {
                  are written at most: give the threads fewer turns, or make the other files alone, \
                  --only stl,dxf,svg"
             ),
+            Self::PdfPage { size: [width, height], limit } => write!(
+                f,
+                "the drawing can't be written as PDF: it is {width} mm by {height} mm, and a page \
+                 has more than nothing and at most {limit} mm each way"
+            ),
+            Self::Pdf(cause) => write!(f, "the drawing can't be written as PDF: {cause}"),
             Self::Solid(cause) => write!(f, "the solid can't be written as STEP: {cause}"),
         }
     }
@@ -60,7 +77,8 @@ impl Error for ExportError {
     fn source(&self) -> Option<&(dyn Error + 'static)> {
         match self {
             Self::Dxf(cause) => Some(cause),
-            Self::NoGroupCode { .. } | Self::StepTooLarge { .. } => None,
+            Self::Pdf(cause) => Some(cause),
+            Self::NoGroupCode { .. } | Self::StepTooLarge { .. } | Self::PdfPage { .. } => None,
             Self::Solid(cause) => Some(cause),
         }
     }

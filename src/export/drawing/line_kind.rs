@@ -69,6 +69,17 @@ impl LineKind {
         };
         widths.iter().map(|n| n * self.width()).collect()
     }
+
+    /// The pattern, stretched so that a line of this length on paper begins and ends with a whole
+    /// dash.
+    pub fn fitted(self, length: f64) -> Vec<f64> {
+        let pattern = self.pattern();
+        let period: f64 = pattern.iter().sum();
+        let dash = pattern.first().copied().unwrap_or(0.0);
+        let count = ((length - dash) / period).round().max(1.0);
+        let factor = length / (count * period + dash);
+        pattern.into_iter().map(|size| size * factor).collect()
+    }
 }
 
 #[cfg(test)]
@@ -87,5 +98,20 @@ mod tests {
             assert_eq!(LineKind::ContinuousWide.width() / kind.width(), ratio, "{}", kind.name());
             assert_eq!(kind.pattern().len() % 2, 0, "{}", kind.name());
         }
+    }
+
+    #[test]
+    fn a_fitted_pattern_begins_and_ends_with_a_dash() {
+        for kind in [LineKind::DashedNarrow, LineKind::LongDashedDotted] {
+            let pattern = kind.pattern();
+            for length in [5.0, 20.0, 33.3, 160.0] {
+                let fitted = kind.fitted(length);
+                let period: f64 = fitted.iter().sum();
+                let left = (length - fitted[0]) / period;
+                assert!((left - left.round()).abs() < 1e-9 && left > 0.5, "{length}: {left}");
+                assert!((fitted[1] / fitted[0] - pattern[1] / pattern[0]).abs() < 1e-12);
+            }
+        }
+        assert!(LineKind::ContinuousWide.fitted(3.0).is_empty());
     }
 }

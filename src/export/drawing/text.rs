@@ -13,6 +13,17 @@ pub enum Anchor {
     End,
 }
 
+impl Anchor {
+    /// How much of a width lies to the left of the anchor.
+    pub fn before(self, width: f64) -> f64 {
+        match self {
+            Self::Start => 0.0,
+            Self::Middle => width / 2.0,
+            Self::End => width,
+        }
+    }
+}
+
 /// From where words are read (ISO 129-1: from the bottom or from the right of a drawing).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reads {
@@ -65,11 +76,7 @@ impl Text {
 
     /// Lower left and upper right corner of the room that the words need.
     pub fn corners(&self) -> [Point; 2] {
-        let before = match self.anchor {
-            Anchor::Start => 0.0,
-            Anchor::Middle => self.width() / 2.0,
-            Anchor::End => self.width(),
-        };
+        let before = self.anchor.before(self.width());
         let after = self.width() - before;
         let (below, above) = (self.height * DESCENT, self.height);
         let Point { x, y } = self.at;
@@ -106,22 +113,27 @@ pub fn broken(words: &str, height: f64, greatest: f64) -> Vec<String> {
 }
 
 /// The width of a letter in ems, not under that of the widest of the common sans-serifs (read
-/// from the tables of `DejaVu` Sans, rounded up).
+/// from the tables of `DejaVu` Sans, rounded up; a test holds every letter of that font to it).
 fn em_width(letter: char) -> f64 {
     match letter {
-        'i' | 'j' | 'l' | 'I' | 'J' | ' ' | '.' | ',' | ':' | ';' | '\'' | '|' => 0.36,
+        'i' | 'j' | 'l' | 'I' | 'J' | ' ' | '.' | ',' | ':' | ';' | '\'' | '|' | '\u{a0}' => 0.36,
         'f' | 't' | 'r' | '(' | ')' | '[' | ']' | '-' | '/' | '"' | '!' => 0.47,
         'm' | 'w' | 'M' | 'W' | '%' | '@' => 1.0,
-        'a'..='z' | '0'..='9' => 0.65,
+        'a'..='z' | '0'..='9' | 'µ' | '√' | '⌀' => 0.65,
         'A'..='Z' | 'Ø' | '+' | '=' | '<' | '>' | '#' | '×' | '±' | '&' => 0.84,
-        '°' | '*' | '·' => 0.5,
-        _ => 1.0,
+        '≤' | '≥' | '≈' | '−' | '\u{2190}'..='\u{21ff}' => 0.84,
+        '°' | '*' | '·' | '–' | '²' | '³' => 0.5,
+        // Ligatures, signs of several letters, long arrows.
+        'Œ' | 'œ' | 'Ǆ'..='ǆ' | 'Ǳ'..='ǳ' | 'Ƕ' | 'ʣ'..='ʥ' | '‰' | '‱' => 1.74,
+        '\0'..='\u{3ff}' | '\u{2000}'..='\u{206f}' => 1.0,
+        _ => 1.74,
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::export::font::Face;
 
     #[test]
     fn a_text_in_the_middle_reaches_as_far_to_both_sides() {
@@ -162,5 +174,22 @@ mod tests {
         assert!(lines.len() > 1);
         assert_eq!(lines.join(" "), title);
         assert!(lines.iter().all(|words| width(words, 5.0) <= 160.0));
+    }
+
+    /// Independent route: the advances of the font that pictures and pages carry, for every letter
+    /// that it has and the box for those that it lacks.
+    #[test]
+    fn no_letter_is_wider_than_the_room_kept_for_it() {
+        let face = Face::new();
+        let mut known = 0;
+        for letter in '\0'..=char::MAX {
+            let line = face.line(&letter.to_string());
+            known += u32::from(line.letters[0].glyph != 0);
+            assert!(line.width <= em_width(letter), "{letter:?}: {}", line.width);
+        }
+        assert!(known > 5000, "{known} letters");
+        // Seven letters of ten on a drawing are digits, and room that nothing fills is lost.
+        let digits = face.line("0123456789").width / 10.0;
+        assert!(em_width('0') < 1.03 * digits);
     }
 }

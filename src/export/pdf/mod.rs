@@ -1,0 +1,49 @@
+//! A sheet as PDF 1.7 that stands alone: lines stay lines, words are text in a font that the file
+//! carries, so that they are found and copied.
+
+mod arc;
+mod paper;
+mod picture;
+
+use krilla::SerializeSettings;
+use krilla::document::Document;
+use krilla::metadata::Metadata;
+use krilla::page::PageSettings;
+
+use super::ExportError;
+use super::font::printable;
+use super::half_section::Sheet;
+use paper::Paper;
+use picture::Picture;
+
+/// The bytes of a file with one page: the sheet at its scale.
+///
+/// No clock and no chance goes into it: there is no date, and its identifiers follow from what is
+/// in it.
+///
+/// # Errors
+/// [`ExportError::PdfPage`] where the sheet has no area or is larger than pages may be,
+/// [`ExportError::Pdf`] where the library refuses it.
+pub fn write(sheet: &Sheet) -> Result<Vec<u8>, ExportError> {
+    let paper = Paper::of(sheet)?;
+    // One picture has no structure to tell of: no headings, no order of reading.
+    let settings = SerializeSettings { enable_tagging: false, ..SerializeSettings::default() };
+    let mut document = Document::new_with(settings);
+    document.set_metadata(
+        Metadata::new()
+            .title(printable(&sheet.title))
+            .description(printable(&sheet.description))
+            .creator(format!("{} {}", env!("CARGO_PKG_NAME"), env!("CARGO_PKG_VERSION")))
+            .language("en".to_owned()),
+    );
+    let mut page = document.start_page_with(PageSettings::new(paper.size()));
+    let mut picture = Picture::on(page.surface(), paper);
+    for layer in sheet.drawing.layers() {
+        for entity in sheet.drawing.entities.iter().filter(|e| e.layer == layer) {
+            picture.shape(layer, &entity.shape);
+        }
+    }
+    picture.finish();
+    page.finish();
+    document.finish().map_err(ExportError::Pdf)
+}
