@@ -8,6 +8,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 FIXTURES = ROOT / "tests" / "fixtures"
 R1 = FIXTURES / "r1.toml"
+FONT = ROOT / "src" / "export" / "font" / "DejaVuSans.ttf"
 SCHEMA = ROOT / "src" / "export" / "report.schema.json"
 
 
@@ -38,3 +39,8 @@ def name(design: Path) -> str:
 def bodies() -> Path:
     """Where the Rust tests leave STEP files of bodies that no design can ask for yet (tests/step.rs)."""
     return ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "tmp" / "step"
+
+
+def sheets() -> Path:
+    """Where the Rust tests leave sheets as PDF and SVG (tests/export/pdf.rs)."""
+    return ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "tmp" / "pdf"

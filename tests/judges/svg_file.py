@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import io
 import re
 import xml.etree.ElementTree as xml
 from pathlib import Path
 
 import resvg_py
+from PIL import Image
 
 SVG = "{http://www.w3.org/2000/svg}"
 # Anything that a viewer would fetch or run.
@@ -41,3 +43,13 @@ def faults(text: str) -> list[str]:
 def render(path: Path, png: Path) -> None:
     """Draws the file as a PNG 1000 pixels wide."""
     png.write_bytes(bytes(resvg_py.svg_to_bytes(svg_path=str(path), width=1000, dpi=96)))
+
+
+def picture(path: Path, width: int, fonts: list[Path] | None = None) -> Image.Image:
+    """The file in grey on white, with no other fonts than those of the files."""
+    families = {"sans_serif_family": "DejaVu Sans", "font_files": [str(font) for font in fonts]} if fonts else {}
+    png = resvg_py.svg_to_bytes(
+        svg_path=str(path), width=width, dpi=96, background="white", skip_system_fonts=True, **families
+    )
+    with Image.open(io.BytesIO(bytes(png))) as image:
+        return image.convert("L")

@@ -112,6 +112,10 @@ pub fn broken(words: &str, height: f64, greatest: f64) -> Vec<String> {
     lines
 }
 
+/// The width, in ems, of a letter of which nothing is known: that of the widest in `DejaVu` Sans, the
+/// sign of a ten-thousandth. Less, and a sign nobody thought of runs into its neighbour.
+const WIDEST: f64 = 1.74;
+
 /// The width of a letter in ems, not under that of the widest of the common sans-serifs (read
 /// from the tables of `DejaVu` Sans, rounded up; a test holds every letter of that font to it).
 fn em_width(letter: char) -> f64 {
@@ -120,13 +124,13 @@ fn em_width(letter: char) -> f64 {
         'f' | 't' | 'r' | '(' | ')' | '[' | ']' | '-' | '/' | '"' | '!' => 0.47,
         'm' | 'w' | 'M' | 'W' | '%' | '@' => 1.0,
         'a'..='z' | '0'..='9' | 'µ' | '√' | '⌀' => 0.65,
-        'A'..='Z' | 'Ø' | '+' | '=' | '<' | '>' | '#' | '×' | '±' | '&' => 0.84,
-        '≤' | '≥' | '≈' | '−' | '\u{2190}'..='\u{21ff}' => 0.84,
+        'A'..='Z' | '\u{2190}'..='\u{21ff}' => 0.84,
+        _ if "Ø+=<>#×±&−≤≥≈".contains(letter) => 0.84,
         '°' | '*' | '·' | '–' | '²' | '³' => 0.5,
         // Ligatures, signs of several letters, long arrows.
-        'Œ' | 'œ' | 'Ǆ'..='ǆ' | 'Ǳ'..='ǳ' | 'Ƕ' | 'ʣ'..='ʥ' | '‰' | '‱' => 1.74,
+        'Œ' | 'œ' | 'Ǆ'..='ǆ' | 'Ǳ'..='ǳ' | 'Ƕ' | 'ʣ'..='ʥ' | '‰' | '‱' => WIDEST,
         '\0'..='\u{3ff}' | '\u{2000}'..='\u{206f}' => 1.0,
-        _ => 1.74,
+        _ => WIDEST,
     }
 }
 

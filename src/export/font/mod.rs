@@ -82,10 +82,8 @@ impl Face {
 
     /// A glyph's outline; empty for a space.
     pub fn outline(&self, glyph: u32) -> Outline {
-        self.font
-            .outline_glyphs()
-            .get(GlyphId::new(glyph))
-            .map_or_else(Outline::default, Outline::of)
+        let glyph = self.font.outline_glyphs().get(GlyphId::new(glyph));
+        glyph.as_ref().map(Outline::of).unwrap_or_default()
     }
 }
 

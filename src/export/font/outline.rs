@@ -25,7 +25,7 @@ pub struct Outline(pub Vec<Step>);
 
 impl Outline {
     /// A glyph's, without hints; empty where the font's record of it is damaged.
-    pub fn of(glyph: OutlineGlyph<'_>) -> Self {
+    pub fn of(glyph: &OutlineGlyph<'_>) -> Self {
         let mut outline = Self::default();
         let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
         match glyph.draw(settings, &mut outline) {
