@@ -4,7 +4,7 @@ use std::fs;
 
 use super::common::random::Dice;
 use super::common::random::form::form;
-use super::common::{mm, section, slices};
+use super::common::{section, slices};
 use sectionwright::check::Parameter;
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;

@@ -10,11 +10,11 @@
 //! Its own axis: z = 0 is the front face, the seat of the section's shoulder.
 
 use super::check_thread::{check_fit, counterpart};
-use super::{BODY, GRASP, HUNDREDTHS, PAST_ROOT, TENTHS, down, up};
+use super::{BODY, GRASP, HALVES, HUNDREDTHS, PAST_ROOT, TENTHS, down, up};
 use crate::quantity::{Length, Limits};
 use crate::section::outside::Pen;
 use crate::section::{
-    Counterbore, Facet, Feature, Item, Part, RunOut, Section, Skin, Station, Thread, ThreadForm,
+    Counterbore, Facet, Feature, Item, Part, Section, Skin, Station, Thread, ThreadForm,
     ThreadLimits,
 };
 use crate::standard::iso965::{self, Position};
@@ -31,9 +31,6 @@ const COUNTERBORE: f64 = 1.0;
 /// Pitches of full thread beyond the tenon's own (common practice, no source): less, and a tenon
 /// at the long end of its tolerance bottoms in the thread before its shoulder is seated.
 const BEYOND: f64 = 1.0;
-
-/// Lengths of the thread are of so many steps in a millimetre.
-const HALVES: f64 = 2.0;
 
 /// A bushing.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,11 +84,13 @@ impl Section {
         })
     }
 
-    /// The tenon's thread, inside: of the barrel's class where it has one, else 6H, no closer to
-    /// the tenon at its most material than a check ring ([`check_fit`]).
+    /// The tenon's thread, inside: of the barrel's class where it has one, else 6H, in the middle
+    /// of its limits; and no closer to the tenon, at its most material and as it is modelled, than
+    /// a check ring is ([`check_fit`]).
     fn bushing_thread(&self) -> Option<Thread> {
         let tenon = &self.tenon.thread;
-        let free = counterpart(tenon, Item::BushingThread, check_fit(tenon)?);
+        let fit = check_fit(tenon)?;
+        let free = counterpart(&at_most_material(tenon), Item::BushingThread, fit);
         let (d, p) = (tenon.designation.diameter(), tenon.form.pitch);
         let inside = |class: &ToleranceClass| {
             matches!(class.position(), Position::InternalG | Position::InternalH)
@@ -100,30 +99,24 @@ impl Section {
         let class = class.unwrap_or(ToleranceClass::MEDIUM_INTERNAL);
         let metric = tenon.designation.system() == System::Metric;
         let limits = iso965::internal(d, p, class).ok().filter(|_| metric);
-        let Some(limits) = limits else {
-            // No class: as free as it is modelled.
-            let limits = ThreadLimits {
-                major: Limits::exactly(free.form.root),
-                pitch: Limits::exactly(free.form.pitch_diameter),
-                minor: Limits::exactly(free.form.crest),
-            };
-            return Some(Thread { limits, ..free });
-        };
+        let Some(limits) = limits else { return Some(free) };
         let form = ThreadForm {
-            crest: free.form.crest.max(limits.minor.min()),
-            pitch_diameter: free.form.pitch_diameter.max(limits.pitch.min()),
-            root: free.form.root.max(limits.major_min),
+            crest: free.form.crest.max(limits.minor.mid()),
+            pitch_diameter: free.form.pitch_diameter.max(limits.pitch.mid()),
+            root: free.form.root.max(limits.major_min + limits.pitch.width() / 2.0),
             ..free.form.clone()
         };
-        // A form that its class can't hold is the counterpart alone.
-        let form = if form.flank_runs().is_empty() { free.form.clone() } else { form };
+        // A form that is none of the class's (its angle, its flats) stays the counterpart.
+        if form.flank_runs().is_empty() || !limits.pitch.contains(form.pitch_diameter) {
+            return Some(free);
+        }
         let limits = ThreadLimits {
             major: Limits::new(limits.major_min, limits.major_max)?,
             pitch: limits.pitch,
             minor: limits.minor,
         };
         let designation = tenon.designation.with_class(Some(class));
-        Some(Thread { designation, form, limits, run_outs: [RunOut::Wall; 2], ..free })
+        Some(Thread { designation, form, limits, ..free })
     }
 
     /// The outer edge of a plane face of the finished part.
@@ -133,6 +126,18 @@ impl Section {
         let of_it = runs.iter().filter(|run| run.feature == plane && run.from.z == run.to.z);
         of_it.map(|run| run.from.diameter.max(run.to.diameter)).reduce(Length::max)
     }
+}
+
+/// An external thread whose greatest sizes are those of its limits and of its model.
+fn at_most_material(thread: &Thread) -> Thread {
+    let (limits, form) = (&thread.limits, &thread.form);
+    let greatest = |limits: Limits, own| Limits::exactly(limits.max().max(own));
+    let limits = ThreadLimits {
+        major: greatest(limits.major, form.crest),
+        pitch: greatest(limits.pitch, form.pitch_diameter),
+        minor: greatest(limits.minor, form.root),
+    };
+    Thread { limits, ..thread.clone() }
 }
 
 impl Bushing {

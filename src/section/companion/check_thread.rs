@@ -9,10 +9,12 @@
 //! They are made with the workpiece to try its thread while it is still held, and are no gauges:
 //! nothing about them is calibrated.
 
-use super::{BODY, GRASP, GROOVE, PAST_ROOT};
+use super::{BODY, GRASP, GROOVE, PAST_ROOT, TURNED_TO};
 use crate::quantity::{Length, Limits};
 use crate::section::outside::Pen;
-use crate::section::{Facet, Feature, Item, Part, RunOut, Side, Skin, Station, Thread, ThreadForm};
+use crate::section::{
+    Facet, Feature, Item, Part, RunOut, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,
+};
 use crate::standard::iso965::{Position, ToleranceClass, fundamental_deviation};
 
 /// How a check thread fits the thread it is made for.
@@ -35,7 +37,7 @@ pub fn check_fit(thread: &Thread) -> Option<CheckFit> {
     Some(CheckFit { clearance })
 }
 
-/// The counterpart of a thread at its most material, `clearance` away on every diameter: its
+/// The counterpart of a thread at its most material, without class, with limits of its own, `clearance` away on every diameter: its
 /// crests are as round as the roots that they go into, its own roots sharp.
 pub(super) fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
     let (limits, away) = (&thread.limits, fit.clearance);
@@ -58,8 +60,27 @@ pub(super) fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread 
         root_radius: Length::ZERO,
         ..thread.form.clone()
     };
-    let (from, to) = (Length::ZERO, thread.full_length());
-    Thread { item, side, form, from, to, run_outs: [RunOut::Wall; 2], ..thread.clone() }
+    let limits = own_limits(side, &form);
+    let designation = thread.designation.with_class(None);
+    let (from, to, run_outs) = (Length::ZERO, thread.full_length(), [RunOut::Wall; 2]);
+    Thread { item, side, designation, form, limits, from, to, run_outs, ..thread.clone() }
+}
+
+/// What a check thread itself may be off, all of it to the free side: a check that rubs where the
+/// checked thread is right tells nothing.
+fn own_limits(side: Side, form: &ThreadForm) -> ThreadLimits {
+    let free = |size: Length| {
+        let limits = match side {
+            Side::External => Limits::new(size - TURNED_TO, size),
+            Side::Internal => Limits::new(size, size + TURNED_TO),
+        };
+        limits.unwrap_or(Limits::exactly(size))
+    };
+    let (major, minor) = match side {
+        Side::External => (form.crest, form.root),
+        Side::Internal => (form.root, form.crest),
+    };
+    ThreadLimits { major: free(major), pitch: free(form.pitch_diameter), minor: free(minor) }
 }
 
 /// A plug for an internal thread: body, groove, thread as long as the checked one is at full depth,

@@ -40,7 +40,13 @@ const GROOVE: f64 = 2.0;
 /// pass the thread's root, per side: less, and burrs stand out.
 const PAST_ROOT: Length = Length::mm(0.1);
 
-/// Steps of a size in a millimetre that are easily set by a dial, and steps of a fit.
+/// How near a thread can be turned by measuring over wires (common practice, no source): to either
+/// side of what a tap is over by, to the free side of a check. Wider, and neither is what it says;
+/// narrower, and a small shop can't hold it.
+const TURNED_TO: Length = Length::mm(0.01);
+
+/// Steps in a millimetre of lengths, of diameters that are easily set by a dial, and of fits.
+const HALVES: f64 = 2.0;
 const TENTHS: f64 = 10.0;
 const HUNDREDTHS: f64 = 100.0;
 

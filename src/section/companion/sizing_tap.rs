@@ -9,7 +9,7 @@
 //! The solid is the body of revolution with the thread; flutes and square are drawn and not in it.
 //! Its own axis: z = 0 is the tip.
 
-use super::{GRASP, GROOVE, PAST_ROOT, TENTHS, down, up};
+use super::{GRASP, GROOVE, HALVES, PAST_ROOT, TENTHS, TURNED_TO, down, up};
 use crate::quantity::{Angle, Length, Limits};
 use crate::section::outside::Pen;
 use crate::section::{
@@ -22,10 +22,6 @@ use crate::standard::iso237::{SquaredShank, shank_within};
 /// practice, no source). A tapped plastic closes in on its tap by 0.01 to 0.05: less, and the
 /// second tap cuts nothing; more, and the unit shakes.
 const OVERSIZE: Length = Length::mm(0.05);
-
-/// To either side, on pitch and major diameter (common practice, no source): what a thread is
-/// turned to by measuring over wires. Wider, and the stated amount is no longer what is cut.
-const TURNED_TO: Length = Length::mm(0.01);
 
 /// How far the root stays under the hole that is tapped, per side, where the form goes so deep:
 /// less, and the tap scrapes the thread's crests.
@@ -45,9 +41,6 @@ const BEYOND: f64 = 2.0;
 /// How far the shank stays before the front face at full depth (common practice, no source):
 /// less, and it marks the face.
 const BEFORE_FACE: Length = Length::mm(1.0);
-
-/// The neck's end is of so many steps in a millimetre.
-const HALVES: f64 = 2.0;
 
 /// A tap's flutes, as they are milled with a ball-ended cutter along the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
