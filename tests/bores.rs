@@ -6,9 +6,15 @@ mod common;
 mod chords;
 #[path = "bores/companions.rs"]
 mod companions;
+#[path = "bores/held.rs"]
+mod held;
 #[path = "bores/random.rs"]
 mod random;
 #[path = "bores/shapes.rs"]
 mod shapes;
 #[path = "bores/stages.rs"]
 mod stages;
+#[path = "bores/taps.rs"]
+mod taps;
+#[path = "bores/variety.rs"]
+mod variety;

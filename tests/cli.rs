@@ -185,7 +185,7 @@ fn a_chord_too_coarse_for_the_part_is_tightened() {
 fn parts_are_made_by_name() {
     let home = tempfile::tempdir().unwrap();
     let folder = home.path().join("out/demo");
-    let made = run(home.path(), &["make", "--part", "unit,blank-2", "--part=tenon-ring"]);
+    let made = run(home.path(), &["make", "--part", "unit,blank-2", "--part=check-ring"]);
     assert_eq!(status(&made), 0, "{}", err(&made));
     assert!(out(&made).contains("blank-2.stl") && !out(&made).contains("section.stl"));
     let parts = set(&folder);
@@ -193,9 +193,9 @@ fn parts_are_made_by_name() {
     let expected = [
         "blank-2.step",
         "blank-2.stl",
+        "check-ring.step",
+        "check-ring.stl",
         "report.json",
-        "tenon-ring.step",
-        "tenon-ring.stl",
         "unit.step",
         "unit.stl",
     ];
@@ -212,7 +212,7 @@ fn parts_are_made_by_name() {
     let orders = [
         "--part=blank-2,section --only=stl",
         "--part=section --only=step,dxf",
-        "--part=tenon-ring",
+        "--part=check-ring",
         "--part=unit,blank-2 --only=step",
         "--part=section,unit --only=stl",
         "--only=svg",
@@ -234,7 +234,7 @@ fn parts_that_no_longer_stand_go() {
     fs::write(&design, text).unwrap();
     run(home.path(), &["make", "pen.toml", "--part", "section,unit,barrel", "--quiet"]);
     fs::write(folder.join("unit.stl"), "changed").unwrap();
-    fs::write(folder.join("unit-plug.step"), "mine").unwrap();
+    fs::write(folder.join("check-plug.step"), "mine").unwrap();
     let said = out(&run(home.path(), &["make", "pen.toml", "--part", "barrel", "--only", "stl"]));
     let (_, removed) = said.split_once("Removed").unwrap();
     assert!(removed.contains("unit.stl") && removed.matches("out/pen").count() == 1, "{said}");
@@ -247,11 +247,11 @@ fn parts_that_no_longer_stand_go() {
     assert!(said.contains("Removed") && !said.contains("Still true"), "{said}");
     let left = set(&folder);
     let names: Vec<&String> = left.keys().collect();
-    assert_eq!(names, ["barrel.stl", "report.json", "unit-plug.step"]);
+    assert_eq!(names, ["barrel.stl", "check-plug.step", "report.json"]);
     // Where a part takes the name of a file that is not ours, neither is lost.
-    run(home.path(), &["make", "pen.toml", "--part", "unit-plug", "--only", "step", "--quiet"]);
+    run(home.path(), &["make", "pen.toml", "--part", "check-plug", "--only", "step", "--quiet"]);
     let left = set(&folder);
-    assert!(left["unit-plug.step.kept"] == b"mine" && left["unit-plug.step"].len() > 100);
+    assert!(left["check-plug.step.kept"] == b"mine" && left["check-plug.step"].len() > 100);
 }
 
 #[test]
@@ -278,7 +278,7 @@ fn a_part_that_is_not_there_is_refused_and_all_are_named() {
     let made = run(home.path(), &["make", "--part", "section,lid,blank-0"]);
     assert_eq!(status(&made), 2);
     assert_eq!(err(&made).matches("error[make.part]").count(), 2, "{}", err(&made));
-    for name in ["unit-plug", "barrel-plug", "blank-1 (the blank: squared to length)"] {
+    for name in ["check-plug", "barrel-plug", "blank-1 (the blank: squared to length)"] {
         assert!(err(&made).contains(name), "{name}: {}", err(&made));
     }
     assert!(!home.path().join("out").exists());

@@ -52,6 +52,17 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::PlugThread => "check plug's thread",
         Item::Ring => "check ring",
         Item::RingThread => "check ring's thread",
+        Item::Bushing => "bushing",
+        Item::BushingCounterbore => "bushing's counterbore",
+        Item::BushingThread => "bushing's thread",
+        Item::BushingBore => "bushing's bore",
+        Item::LipPlug => "lip plug",
+        Item::RecessStub => "lip plug's stub in the recess",
+        Item::ClearanceStub => "lip plug's stub in the clearance bore",
+        Item::CentreHole => "centre hole",
+        Item::TapThread => "tap's thread",
+        Item::TapNeck => "tap's neck",
+        Item::Shank => "tap's shank",
     }
 }
 

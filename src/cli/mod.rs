@@ -75,9 +75,10 @@ enum Command {
         /// report comes with any of them)
         #[arg(long, value_name = "KINDS")]
         only: Option<String>,
-        /// Make these parts, comma-separated: section, unit, barrel, unit-plug, unit-ring,
-        /// tenon-ring, barrel-plug, or the blank at a stage, blank-1 and on (an unknown name lists
-        /// them all); parts beside the section come as stl and step
+        /// Make these parts, comma-separated: section, unit, barrel, cap, converter, check-plug,
+        /// unit-ring, check-ring, barrel-plug, bushing, lip-plug, sizing-tap, or the blank at a
+        /// stage, blank-1 and on (an unknown name lists them all); parts beside the section come as
+        /// stl and step
         #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
         part: Vec<String>,
         /// A limit in place of the material's and the design's: `walls.lip=0.35`; as often as there

@@ -6,7 +6,7 @@ use super::step::step;
 use super::{Earlier, ExportError, File, stl};
 use crate::check::Chord;
 use crate::mesh::{Audit, Mesh};
-use crate::section::Section;
+use crate::section::{NamedPart, Section};
 use crate::solid::Body;
 
 /// Triangles, with what was found of them and what they were asked to keep to.
@@ -86,9 +86,9 @@ const MOST_STAGES: usize = 400;
 
 /// Every name that a part beside the section may have, in the order of [`Section::parts`].
 fn part_names() -> impl Iterator<Item = String> {
-    let fixed = ["unit", "barrel", "unit-plug", "unit-ring", "tenon-ring", "barrel-plug"];
+    let fixed = NamedPart::FIXED.into_iter().filter(|name| *name != NamedPart::SECTION);
     let blanks = (1..=MOST_STAGES).map(|n| format!("blank-{n}"));
-    fixed.into_iter().map(str::to_owned).chain(blanks)
+    fixed.map(str::to_owned).chain(blanks)
 }
 
 /// Every name that a file of such a part may have, for whoever clears an earlier set.

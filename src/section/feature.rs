@@ -41,7 +41,7 @@ pub enum Item {
     Countersink(Mouth),
     /// A groove inside the bore, number `n` from the front.
     BoreRelief(u8),
-    /// What the pilot of the recess's centre drill leaves.
+    /// What a centre drill's pilot leaves, in the recess or in the end of a lip plug.
     CentrePilot,
     /// C: the thread that takes the nib unit.
     UnitThread,
@@ -97,6 +97,28 @@ pub enum Item {
     Ring,
     /// A check ring's thread, and the hole it is cut in.
     RingThread,
+    /// A bushing's outside and faces.
+    Bushing,
+    /// A bushing's wider, unthreaded mouth.
+    BushingCounterbore,
+    /// A bushing's thread, and the hole it is cut in.
+    BushingThread,
+    /// A bushing's bore behind its thread.
+    BushingBore,
+    /// A lip plug's body, with the plane that bears.
+    LipPlug,
+    /// The cylinder of a lip plug that enters the recess.
+    RecessStub,
+    /// The cylinder of a lip plug that enters the clearance bore.
+    ClearanceStub,
+    /// The cone for a centre in the end of a lip plug.
+    CentreHole,
+    /// A tap's thread, and the cylinder and lead chamfer it is cut on.
+    TapThread,
+    /// A tap's thinner cylinder behind its thread.
+    TapNeck,
+    /// A tap's shank.
+    Shank,
 }
 
 impl fmt::Display for Item {
@@ -149,6 +171,17 @@ impl fmt::Display for Item {
             Self::PlugThread => "plug-thread",
             Self::Ring => "ring",
             Self::RingThread => "ring-thread",
+            Self::Bushing => "bushing",
+            Self::BushingCounterbore => "bushing-counterbore",
+            Self::BushingThread => "bushing-thread",
+            Self::BushingBore => "bushing-bore",
+            Self::LipPlug => "lip-plug",
+            Self::RecessStub => "recess-stub",
+            Self::ClearanceStub => "clearance-stub",
+            Self::CentreHole => "centre-hole",
+            Self::TapThread => "tap-thread",
+            Self::TapNeck => "tap-neck",
+            Self::Shank => "shank",
         };
         f.write_str(name)
     }

@@ -30,7 +30,10 @@ pub use barrel::{Barrel, BarrelBore, Counterbore};
 pub use blank::Blank;
 pub use bore::{Bore, CentrePilot, Depth, EnvelopeRun, Mouth, Point, envelope};
 pub use cap::{Cap, CapBore, CapMouth, InnerCap};
-pub use companion::{CheckFit, NamedPart, check_fit, plug, ring};
+pub use companion::{
+    Bearing, Bushing, CheckFit, Flutes, LipPlug, NamedPart, PartKind, SizingTap, Stub, TapEnd,
+    TapOrder, check_fit, plug, ring,
+};
 pub use converter::{Converter, ConverterMouth};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};

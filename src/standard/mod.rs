@@ -5,6 +5,8 @@
 //!   iso2904         profile and basic sizes of trapezoidal threads
 //!   iso261          which diameters and pitches belong together
 //!   iso965          tolerance classes and limits of size       engagement: its lengths S, N, L
+//!   iso2857         the limits of taps
+//!   iso237          shanks and squares      iso6411: centre holes
 //!   designation     M10x0.75-6g, read and written
 //!   percent         how much of the depth two threads share    tap_drill: a hole for a thread
 //!   drill           inch and metric drill sizes                pitch_series: pitches a reading allows
@@ -15,7 +17,10 @@
 pub mod designation;
 pub mod drill;
 pub mod engagement;
+pub mod iso237;
 pub mod iso261;
+pub mod iso2857;
+pub mod iso6411;
 pub mod iso68;
 pub mod iso2904;
 pub mod iso724;

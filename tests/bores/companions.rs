@@ -3,7 +3,7 @@
 use super::common::{basic_thread, mm};
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;
-use sectionwright::section::{Item, Side, check_fit, plug, ring};
+use sectionwright::section::{Item, NamedPart, Side, check_fit, plug, ring};
 use sectionwright::solid::build;
 
 /// Published: ISO 965-1 gives position g 22 micrometres at P 0.75.
@@ -55,25 +55,16 @@ fn every_named_part_can_be_made() {
     let section = load(&Library::default(), "demo").unwrap().section;
     let parts = section.parts();
     let names: Vec<&str> = parts.iter().map(|part| part.name.as_str()).collect();
-    let fixed = [
-        "section",
-        "unit",
-        "barrel",
-        "cap",
-        "converter",
-        "unit-plug",
-        "unit-ring",
-        "tenon-ring",
-        "barrel-plug",
-    ];
-    assert_eq!(names[..9], fixed);
-    assert!(names[9..].iter().all(|name| name.starts_with("blank-")) && names.len() > 12);
+    let fixed = NamedPart::FIXED;
+    assert_eq!(names[..fixed.len()], fixed);
+    let blanks = &names[fixed.len()..];
+    assert!(blanks.iter().all(|name| name.starts_with("blank-")) && blanks.len() > 3);
     for named in &parts {
         let body = build(&named.part).unwrap_or_else(|e| panic!("{}: {e}", named.name));
         tessellate(&body, 0.02).unwrap_or_else(|e| panic!("{}: {e}", named.name));
     }
     let body = |name: &str| build(&parts.iter().find(|p| p.name == name).unwrap().part).unwrap();
-    let (section, plug) = (body("section"), body("unit-plug"));
+    let (section, plug) = (body("section"), body("check-plug"));
     let (tapped, tried) = (section.thread(Item::UnitThread).unwrap(), &plug.threads()[0]);
     assert!(tried.crest < tapped.root && tried.root < tapped.crest);
     assert!(tried.pitch_radius < tapped.pitch_radius);

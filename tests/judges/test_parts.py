@@ -13,7 +13,7 @@ import designs
 import pytest
 import stl_file
 
-FIXED = ["unit", "barrel", "unit-plug", "unit-ring", "tenon-ring", "barrel-plug"]
+FIXED = ["unit", "barrel", "check-plug", "unit-ring", "check-ring", "barrel-plug", "bushing", "lip-plug", "sizing-tap"]
 # Of the volume, as for the section: splines are off by 1e-7 mm.
 RELATIVE = 1e-6
 SAMPLE = [None, designs.FIXTURES / "both-ends.toml", designs.FIXTURES / "threads.toml"]

@@ -63,7 +63,7 @@ pub(super) fn produce(
 }
 
 fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fault> {
-    let NamedPart { name, what, part } = named;
+    let NamedPart { name, what, part, .. } = named;
     let body = build(&part).map_err(|e| (e.code(), format!("{what}: {e}")))?;
     let mesh = order.kinds.has(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     Ok(MadePart { name, what, body, mesh })

@@ -9,25 +9,13 @@
 //! They are made with the workpiece to try its thread while it is still held, and are no gauges:
 //! nothing about them is calibrated.
 
-use super::outside::Pen;
-use super::{Facet, Feature, Item, Part, RunOut, Section, Side, Skin, Station, Thread, ThreadForm};
+use super::{BODY, GRASP, GROOVE, PAST_ROOT, TURNED_TO};
 use crate::quantity::{Length, Limits};
+use crate::section::outside::Pen;
+use crate::section::{
+    Facet, Feature, Item, Part, RunOut, Side, Skin, Station, Thread, ThreadForm, ThreadLimits,
+};
 use crate::standard::iso965::{Position, ToleranceClass, fundamental_deviation};
-
-/// Wall of a ring outside its thread, and how much wider a plug's body is than its thread, per
-/// side (common practice, no source): less, and there is nothing to hold; more wastes a rod.
-const BODY: Length = Length::mm(3.0);
-
-/// Length of a plug's body (common practice, no source): what two fingers hold.
-const GRASP: Length = Length::mm(15.0);
-
-/// Width of the groove between a plug's body and its thread, in pitches (common practice, no
-/// source): less, and the tool has no room to run out.
-const GROOVE: f64 = 2.0;
-
-/// How far the groove, a plug's tip and a ring's mouths pass the thread's root, per side: less,
-/// and burrs stand out.
-const PAST_ROOT: Length = Length::mm(0.1);
 
 /// How a check thread fits the thread it is made for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,66 +37,9 @@ pub fn check_fit(thread: &Thread) -> Option<CheckFit> {
     Some(CheckFit { clearance })
 }
 
-/// A part that can be made of a section or for it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct NamedPart {
-    /// Its name, which is its file's: `unit-plug`, `blank-3`.
-    pub name: String,
-    /// What it is, for people.
-    pub what: String,
-    /// Its half-section.
-    pub part: Part,
-}
-
-impl NamedPart {
-    /// The name of the section itself among its parts.
-    pub const SECTION: &str = "section";
-}
-
-impl Section {
-    /// The section, what it meets, what its threads are checked with, and the blank at every
-    /// stage: each by its name, always in the same order.
-    pub fn parts(&self) -> Vec<NamedPart> {
-        let named = |name: &str, what: &str, part| NamedPart {
-            name: name.to_owned(),
-            what: what.to_owned(),
-            part,
-        };
-        let mut parts = vec![
-            named(NamedPart::SECTION, "the section", self.part()),
-            named("unit", "the nib unit", self.unit.part()),
-            named("barrel", "a ring of the barrel's mouth", self.barrel.part()),
-        ];
-        parts.extend(self.cap.as_ref().map(|cap| named("cap", "the cap, inside", cap.part())));
-        let nipple = self.unit.step(Item::Nipple).map(|(_, step)| step.diameter.value);
-        parts.extend(self.converter.as_ref().zip(nipple).map(|(converter, nipple)| {
-            named("converter", "the converter", converter.part(nipple))
-        }));
-        let threads = [
-            ("unit-plug", "a plug to check the unit thread with", &self.unit_thread),
-            ("unit-ring", "a ring to check the nib unit's thread with", &self.unit.thread),
-            ("tenon-ring", "a ring to check the tenon's thread with", &self.tenon.thread),
-            ("barrel-plug", "a plug to check the barrel's thread with", &self.barrel.thread),
-        ];
-        for (name, what, thread) in threads {
-            parts.extend(check_fit(thread).map(|fit| {
-                let part = match thread.side {
-                    Side::Internal => plug(thread, fit),
-                    Side::External => ring(thread, fit),
-                };
-                named(name, what, part)
-            }));
-        }
-        for (n, (stage, part)) in (1..).zip(self.stages()) {
-            parts.push(named(&format!("blank-{n}"), &format!("the blank: {stage}"), part));
-        }
-        parts
-    }
-}
-
-/// The counterpart of a thread at its most material, `clearance` away on every diameter: its
+/// The counterpart of a thread at its most material, without class, with limits of its own, `clearance` away on every diameter: its
 /// crests are as round as the roots that they go into, its own roots sharp.
-fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
+pub(super) fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
     let (limits, away) = (&thread.limits, fit.clearance);
     let sizes = |limit: fn(Limits) -> Length, away: Length| {
         [limits.minor, limits.pitch, limits.major].map(|size| limit(size) + away)
@@ -129,8 +60,27 @@ fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
         root_radius: Length::ZERO,
         ..thread.form.clone()
     };
-    let (from, to) = (Length::ZERO, thread.full_length());
-    Thread { item, side, form, from, to, run_outs: [RunOut::Wall; 2], ..thread.clone() }
+    let limits = own_limits(side, &form);
+    let designation = thread.designation.with_class(None);
+    let (from, to, run_outs) = (Length::ZERO, thread.full_length(), [RunOut::Wall; 2]);
+    Thread { item, side, designation, form, limits, from, to, run_outs, ..thread.clone() }
+}
+
+/// What a check thread itself may be off, all of it to the free side: a check that rubs where the
+/// checked thread is right tells nothing.
+fn own_limits(side: Side, form: &ThreadForm) -> ThreadLimits {
+    let free = |size: Length| {
+        let limits = match side {
+            Side::External => Limits::new(size - TURNED_TO, size),
+            Side::Internal => Limits::new(size, size + TURNED_TO),
+        };
+        limits.unwrap_or(Limits::exactly(size))
+    };
+    let (major, minor) = match side {
+        Side::External => (form.crest, form.root),
+        Side::Internal => (form.root, form.crest),
+    };
+    ThreadLimits { major: free(major), pitch: free(form.pitch_diameter), minor: free(minor) }
 }
 
 /// A plug for an internal thread: body, groove, thread as long as the checked one is at full depth,
