@@ -4,6 +4,7 @@
 //!   iso68, iso724   profile and basic sizes from diameter and pitch
 //!   iso2904         profile and basic sizes of trapezoidal threads
 //!   iso261          which diameters and pitches belong together
+//!   iso2768         general tolerances
 //!   iso965          tolerance classes and limits of size       engagement: its lengths S, N, L
 //!   designation     M10x0.75-6g, read and written
 //!   percent         how much of the depth two threads share    tap_drill: a hole for a thread
@@ -16,6 +17,7 @@ pub mod designation;
 pub mod drill;
 pub mod engagement;
 pub mod iso261;
+pub mod iso2768;
 pub mod iso68;
 pub mod iso2904;
 pub mod iso724;
@@ -27,6 +29,7 @@ pub mod tap_drill;
 
 pub use designation::{DesignationError, Hand, System, ThreadDesignation};
 pub use drill::{DrillName, DrillSize, Series, SizeError, parse_size};
+pub use iso2768::GeneralClass;
 pub use iso965::{ExternalLimits, InternalLimits, ToleranceClass, ToleranceError};
 pub use percent::ThreadPercent;
 pub use tap_drill::{TapDrill, tap_drill};
