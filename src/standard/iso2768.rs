@@ -109,14 +109,10 @@ mod tests {
     #[test]
     fn edges_and_angles() {
         let edge = |size| broken_edge(Length::mm(size)).map(Length::as_mm);
-        assert_eq!([0.4, 0.5, 3.0, 3.1, 6.0, 6.1].map(edge), [
-            None,
-            Some(0.2),
-            Some(0.2),
-            Some(0.5),
-            Some(0.5),
-            Some(1.0)
-        ]);
+        assert_eq!(
+            [0.4, 0.5, 3.0, 3.1, 6.0, 6.1].map(edge),
+            [None, Some(0.2), Some(0.2), Some(0.5), Some(0.5), Some(1.0)]
+        );
         let off = |leg| angle(Length::mm(leg)).map(Angle::as_deg);
         let expected = [Some(1.0), Some(1.0), Some(0.5), Some(20.0 / 60.0), None];
         assert_eq!([0.1, 10.0, 10.1, 50.1, 120.1].map(off), expected);

@@ -160,8 +160,7 @@ fn allotment(scene: &Scene, class: GeneralClass, work: &Tightening) -> Allotment
         unheld: scene.broken.iter().copied().chain(work.unheld()).collect(),
         unmade: work.unmade,
     };
-    for (size, Rung { by: [below, above], general }) in scene.drawn.sizes.iter().zip(work.rungs())
-    {
+    for (size, Rung { by: [below, above], general }) in scene.drawn.sizes.iter().zip(work.rungs()) {
         let parameter = size.parameter;
         if parameter.is_angle() {
             let (value, tolerance) = (Angle::deg(size.value), Angle::deg(above));

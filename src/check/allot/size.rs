@@ -136,9 +136,7 @@ fn bores(section: &Section, runs: &[Run]) -> Vec<Parameter> {
 fn one_place(section: &Section, a: Parameter, b: Parameter) -> bool {
     let at = |parameter| Some((from_back(section, parameter), value(section, parameter)?));
     match (at(a), at(b)) {
-        (Some((back, a)), Some((other, b))) => {
-            back == other && (a - b).abs() <= COINCIDENT.as_mm()
-        }
+        (Some((back, a)), Some((other, b))) => back == other && (a - b).abs() <= COINCIDENT.as_mm(),
         _ => false,
     }
 }

@@ -109,9 +109,11 @@ impl<'a> Tightening<'a> {
         let inwards: Full = |parameter| parameter.cuts_material();
         for over in [outwards, inwards] {
             let sizes = self.scene.drawn.sizes.iter().zip(&limits);
-            let off = sizes.map(|(size, [under, more])| {
-                if over(size.parameter) { *more } else { -*under }
-            });
+            let off = sizes.map(
+                |(size, [under, more])| {
+                    if over(size.parameter) { *more } else { -*under }
+                },
+            );
             all.push(off.collect());
         }
         let mut state = INCREMENT;

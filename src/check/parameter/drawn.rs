@@ -179,4 +179,3 @@ fn pilot_mut(section: &mut Section) -> Option<&mut CentrePilot> {
         _ => None,
     })
 }
-
