@@ -2,6 +2,8 @@
 //! and advice that works.
 
 mod common;
+#[path = "check/allotment.rs"]
+mod allotment;
 #[path = "check/capped.rs"]
 mod capped;
 #[path = "check/capped_in_space.rs"]

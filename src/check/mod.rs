@@ -8,7 +8,7 @@
 //!   distance    nearest points of two curves         judge    the one rule for verdicts
 //!   bodies      as modelled, least, most             advice   a change that works
 //!   trial       one size changed, measured anew      room     how far a size may be off
-//!   enclosing   cap, converter, barrel, nib
+//!   enclosing   cap, converter, barrel, nib            allot    tolerances for the drawing
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
@@ -17,6 +17,7 @@
 //! allow, and with the unit at its readings and at their limits.
 
 mod advice;
+mod allot;
 mod bodies;
 mod catalogue;
 mod chord;
@@ -36,6 +37,7 @@ mod trial;
 mod wall;
 mod words;
 
+pub use allot::{Allotment, AllottedAngle, AllottedSize, allot, corner};
 pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
 pub use finding::{

@@ -4,6 +4,7 @@
 //!   iso68, iso724   profile and basic sizes from diameter and pitch
 //!   iso2904         profile and basic sizes of trapezoidal threads
 //!   iso261          which diameters and pitches belong together
+//!   iso2768         general tolerances
 //!   iso965          tolerance classes and limits of size       engagement: its lengths S, N, L
 //!   iso2857         the limits of taps
 //!   iso237          shanks and squares      iso6411: centre holes
@@ -19,6 +20,7 @@ pub mod drill;
 pub mod engagement;
 pub mod iso237;
 pub mod iso261;
+pub mod iso2768;
 pub mod iso2857;
 pub mod iso6411;
 pub mod iso68;
@@ -32,6 +34,7 @@ pub mod tap_drill;
 
 pub use designation::{DesignationError, Hand, System, ThreadDesignation};
 pub use drill::{DrillName, DrillSize, Series, SizeError, parse_size};
+pub use iso2768::GeneralClass;
 pub use iso965::{ExternalLimits, InternalLimits, ToleranceClass, ToleranceError};
 pub use percent::ThreadPercent;
 pub use tap_drill::{TapDrill, tap_drill};

@@ -27,12 +27,26 @@ impl Parameter {
             | Self::GrooveDepth(_)
             | Self::PilotDiameter
             | Self::ReliefDiameter
+            | Self::BeadHeight(_)
+            | Self::ArcRadius(_)
+            | Self::CornerRadius(_)
             | Self::BarrelOutside => Means::Turned,
             Self::GripLength
             | Self::TenonLength
             | Self::TenonChamfer
             | Self::ReliefWidth
             | Self::ReliefStart(_)
+            | Self::RunEnd(_)
+            | Self::CornerChamfer(_)
+            | Self::CornerAngle(_)
+            | Self::RingPosition(_)
+            | Self::RingWidth(_)
+            | Self::GripThreadStart
+            | Self::GripThreadEnd
+            | Self::TenonThreadStart
+            | Self::TenonThreadEnd
+            | Self::TenonChamferAngle
+            | Self::PilotLength
             | Self::CounterboreDepth
             | Self::CapStop
             | Self::CapLength
@@ -49,7 +63,12 @@ impl Parameter {
             }
             Self::BarrelHole | Self::CapHole => Means::Drilled,
             Self::BoreDepth(_) | Self::BarrelDepth | Self::BarrelBoreDepth => Means::Depth,
-            Self::UnitThreadEnd | Self::BarrelThreadEnd | Self::CapThreadEnd => Means::Mark,
+            Self::UnitThreadStart
+            | Self::UnitThreadEnd
+            | Self::BarrelThreadEnd
+            | Self::CapThreadEnd => Means::Mark,
+            Self::PointAngle(_) | Self::CentrePilotDiameter => Means::Drilled,
+            Self::CentrePilotLength => Means::Depth,
             Self::UnitThreadSize | Self::BarrelThreadSize | Self::CapThreadSize => return None,
             Self::HoldingOffset => Means::Holding,
             Self::LongHoleOffset => Means::LongHole,

@@ -1,6 +1,8 @@
 //! The sizes of a section that a maker can change one at a time.
 
 mod cap;
+mod chamfer;
+mod drawn;
 mod making;
 
 use std::fmt;
@@ -78,6 +80,45 @@ pub enum Parameter {
     HoldingOffset,
     /// How far off the axis a long drilled hole lies at its end.
     LongHoleOffset,
+    /// z of the end of run `n` of the grip, counted from 1; not of the last one's. Steps there
+    /// belong to it.
+    RunEnd(u8),
+    /// Radius of the arc of run `n` of the grip, counted from 1.
+    ArcRadius(u8),
+    /// Radius of the fillet behind so many runs of the grip; 0 is the front face's rim.
+    CornerRadius(u8),
+    /// Length along the axis of the chamfer behind so many runs of the grip; 0 is the front
+    /// face's rim. Its angle stays.
+    CornerChamfer(u8),
+    /// Angle of that chamfer to the axis, in degrees. Its length stays.
+    CornerAngle(u8),
+    /// z of the middle of a bead or groove of the grip.
+    RingPosition(Item),
+    /// Width of a bead or groove along the axis.
+    RingWidth(Item),
+    /// How high bead `n` of the grip is, counted from 1.
+    BeadHeight(u8),
+    /// Where the full thread for the cap begins on the grip, from the front face.
+    GripThreadStart,
+    /// Where it ends.
+    GripThreadEnd,
+    /// Where the tenon's full thread begins, from the shoulder.
+    TenonThreadStart,
+    /// Where it ends, from the shoulder.
+    TenonThreadEnd,
+    /// Angle of the tenon's lead chamfer to the axis, in degrees. Its length stays.
+    TenonChamferAngle,
+    /// Length of the tenon's plain end.
+    PilotLength,
+    /// z at which the full thread for the unit begins.
+    UnitThreadStart,
+    /// Included angle of a tool's point, or of the walls of a relief, in degrees; of
+    /// [`Item::CentrePilot`] that of a centre drill's pilot.
+    PointAngle(Item),
+    /// Diameter of a centre drill's pilot.
+    CentrePilotDiameter,
+    /// Full-diameter length of a centre drill's pilot, from the end of the cone.
+    CentrePilotLength,
 }
 
 impl fmt::Display for Parameter {
@@ -115,6 +156,29 @@ impl fmt::Display for Parameter {
             Self::SealDiameter => f.write_str("diameter of the inner cap's bore"),
             Self::HoldingOffset => f.write_str("offset of a change of holding"),
             Self::LongHoleOffset => f.write_str("wander of a long drilled hole"),
+            Self::RunEnd(n) => write!(f, "end of run {n} of the grip"),
+            Self::ArcRadius(n) => write!(f, "radius of run {n} of the grip"),
+            Self::CornerRadius(0) => f.write_str("radius of the front face's rim"),
+            Self::CornerRadius(n) => write!(f, "radius at the end of run {n} of the grip"),
+            Self::CornerChamfer(0) => f.write_str("chamfer of the front face's rim"),
+            Self::CornerChamfer(n) => write!(f, "chamfer at the end of run {n} of the grip"),
+            Self::CornerAngle(0) => f.write_str("angle of the chamfer of the front face's rim"),
+            Self::CornerAngle(n) => {
+                write!(f, "angle of the chamfer at the end of run {n} of the grip")
+            }
+            Self::RingPosition(item) => write!(f, "place of {item} of the grip"),
+            Self::RingWidth(item) => write!(f, "width of {item} of the grip"),
+            Self::BeadHeight(n) => write!(f, "height of bead {n} of the grip"),
+            Self::GripThreadStart => f.write_str("start of full thread for the cap"),
+            Self::GripThreadEnd => f.write_str("end of full thread for the cap"),
+            Self::TenonThreadStart => f.write_str("start of full thread on the tenon"),
+            Self::TenonThreadEnd => f.write_str("end of full thread on the tenon"),
+            Self::TenonChamferAngle => f.write_str("angle of the tenon's chamfer"),
+            Self::PilotLength => f.write_str("length of the tenon's pilot"),
+            Self::UnitThreadStart => f.write_str("start of full thread for the unit"),
+            Self::PointAngle(item) => write!(f, "angle at the end of the {}", words::item(*item)),
+            Self::CentrePilotDiameter => f.write_str("diameter of the centre drill's pilot hole"),
+            Self::CentrePilotLength => f.write_str("length of the centre drill's pilot hole"),
         }
     }
 }
@@ -183,11 +247,24 @@ impl Parameter {
     /// holes before diameters, and last what the hand feels or what moves the collar.
     pub(in crate::check) fn rank(self) -> u8 {
         match self {
-            Self::UnitThreadEnd | Self::TenonChamfer => 0,
+            Self::UnitThreadEnd
+            | Self::UnitThreadStart
+            | Self::TenonThreadStart
+            | Self::TenonThreadEnd
+            | Self::TenonChamfer
+            | Self::TenonChamferAngle => 0,
             Self::BoreDepth(Item::Recess) => 6,
-            Self::BoreDepth(_) | Self::ReliefStart(_) => 1,
+            Self::BoreDepth(_)
+            | Self::ReliefStart(_)
+            | Self::PointAngle(_)
+            | Self::CentrePilotDiameter
+            | Self::CentrePilotLength => 1,
             Self::BoreDiameter(_) | Self::UnitThreadSize => 2,
-            Self::TenonLength | Self::PilotDiameter | Self::ReliefDiameter | Self::ReliefWidth => 3,
+            Self::TenonLength
+            | Self::PilotDiameter
+            | Self::PilotLength
+            | Self::ReliefDiameter
+            | Self::ReliefWidth => 3,
             Self::BarrelThreadSize
             | Self::BarrelHole
             | Self::BarrelDepth
@@ -203,13 +280,26 @@ impl Parameter {
             | Self::CapLength
             | Self::SealDepth
             | Self::SealDiameter => 4,
-            Self::FrontDiameter | Self::GripDiameter(_) | Self::GrooveDepth(_) | Self::CapStop => 5,
+            Self::FrontDiameter
+            | Self::GripDiameter(_)
+            | Self::GrooveDepth(_)
+            | Self::RunEnd(_)
+            | Self::ArcRadius(_)
+            | Self::CornerRadius(_)
+            | Self::CornerChamfer(_)
+            | Self::CornerAngle(_)
+            | Self::RingPosition(_)
+            | Self::RingWidth(_)
+            | Self::BeadHeight(_)
+            | Self::GripThreadStart
+            | Self::GripThreadEnd
+            | Self::CapStop => 5,
             Self::GripLength => 7,
             Self::HoldingOffset | Self::LongHoleOffset => 8,
         }
     }
 
-    /// Its value, in millimetres; none where the section has no such thing.
+    /// Its value, in millimetres (of an angle in degrees); none where the section has no such thing.
     pub fn get(self, section: &Section) -> Option<f64> {
         let bore = |item| section.bore(item);
         let size = match self {
@@ -243,7 +333,8 @@ impl Parameter {
             Self::BarrelBoreDiameter => section.barrel.bore?.diameter,
             Self::BarrelBoreDepth => section.barrel.bore?.depth,
             Self::BarrelOutside => section.barrel.outside,
-            own => return own.get_of_cap(section.cap.as_ref()?),
+            own if own.is_caps() => return own.get_of_cap(section.cap.as_ref()?),
+            own => return own.get_beside(section),
         };
         Some(size.as_mm())
     }
@@ -337,7 +428,8 @@ impl Parameter {
             Self::BarrelBoreDiameter => changed.barrel.bore.as_mut()?.diameter = to,
             Self::BarrelBoreDepth => changed.barrel.bore.as_mut()?.depth = to,
             Self::BarrelOutside => changed.barrel.outside = to,
-            own => own.set_of_cap(changed.cap.as_mut()?, to, by)?,
+            own if own.is_caps() => own.set_of_cap(changed.cap.as_mut()?, to, by)?,
+            own => own.set_beside(&mut changed, value)?,
         }
         Some(changed)
     }

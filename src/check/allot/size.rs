@@ -1,0 +1,268 @@
+//! The sizes of a section as its drawing gives them, and how each is set alone.
+//!
+//! Lengths of the outside up to the shoulder, and of holes from the front, are measured from the
+//! front face; the tenon's, and those of holes from the back, from the shoulder. So another tenon
+//! length moves the back face alone. Ends at one z of one chain are one size, and so is the
+//! diameter of a cylinder. A chamfer is its length along the axis and its angle to it.
+
+use crate::check::Parameter;
+use crate::quantity::{Length, Limits};
+use crate::section::{
+    COINCIDENT, CentrePilot, Curve, Depth, Facet, Feature, Grip, Item, Mouth, Point, Run, Section,
+};
+
+/// Every size that a section's drawing gives: lengths and diameters, then what depends on them,
+/// chamfers and angles.
+pub(super) fn drawn(section: &Section) -> Vec<Parameter> {
+    let part = section.part();
+    let mut all = outside(section);
+    all.extend(bores(section, &part.runs));
+    all.extend(tenon(section));
+    let shown = |item, facet| part.runs.iter().any(|run| run.feature == Feature::new(item, facet));
+    let corners = (0..=section.grip.runs.len()).filter_map(|n| u8::try_from(n).ok());
+    all.extend(corners.clone().map(Parameter::CornerRadius));
+    all.push(Parameter::TenonChamfer);
+    if shown(Item::CentrePilot, Facet::Side) {
+        all.extend([Parameter::CentrePilotDiameter, Parameter::CentrePilotLength]);
+    }
+    for corner in corners {
+        all.extend([Parameter::CornerChamfer(corner), Parameter::CornerAngle(corner)]);
+    }
+    all.push(Parameter::TenonChamferAngle);
+    all.extend(section.bores.iter().filter_map(|bore| {
+        let facet =
+            if matches!(bore.item, Item::Countersink(_)) { Facet::Side } else { Facet::Cone };
+        shown(bore.item, facet).then_some(Parameter::PointAngle(bore.item))
+    }));
+    if shown(Item::CentrePilot, Facet::Cone) {
+        all.push(Parameter::PointAngle(Item::CentrePilot));
+    }
+    all.retain(|parameter| value(section, *parameter).is_some_and(|value| value != 0.0));
+    all.sort_by_key(|parameter| parameter.is_angle());
+    all
+}
+
+fn outside(section: &Section) -> Vec<Parameter> {
+    let grip = &section.grip;
+    let carries = grip.thread.as_ref().map(|cap| cap.run);
+    let count = grip.runs.len();
+    let mut all = Vec::new();
+    let threaded = |station: usize| {
+        // Stations are counted from the front face: run n goes from n to n + 1.
+        carries.is_some_and(|run| [run, run + 1].iter().any(|at| leader(grip, *at) == station))
+    };
+    for station in (0..=count).filter(|n| leader(grip, *n) == *n && !threaded(*n)) {
+        all.push(diameter_at(station));
+    }
+    let ends = (1..count).filter(|n| {
+        let end = |n: usize| grip.runs[n - 1].to.z;
+        (*n == 1 || end(*n) - end(n - 1) > COINCIDENT) && grip.length() - end(*n) > COINCIDENT
+    });
+    all.extend(ends.filter_map(|n| u8::try_from(n).ok()).map(Parameter::RunEnd));
+    all.push(Parameter::GripLength);
+    let runs = (1..=count).filter_map(|n| u8::try_from(n).ok());
+    all.extend(runs.map(Parameter::ArcRadius));
+    for ring in &grip.rings {
+        all.extend([Parameter::RingPosition(ring.item), Parameter::RingWidth(ring.item)]);
+        all.push(match ring.item {
+            Item::Groove(n) => Parameter::GrooveDepth(n),
+            Item::Bead(n) => Parameter::BeadHeight(n),
+            _ => continue,
+        });
+    }
+    if let Some(cap) = &grip.thread {
+        let ends = [grip.start(cap.run).z, grip.start(cap.run + 1).z];
+        let free = |z: Length| ends.iter().all(|end| (*end - z).abs() > COINCIDENT);
+        all.extend(free(cap.thread.from).then_some(Parameter::GripThreadStart));
+        all.extend(free(cap.thread.to).then_some(Parameter::GripThreadEnd));
+    }
+    all
+}
+
+fn diameter_at(station: usize) -> Parameter {
+    match u8::try_from(station) {
+        Ok(0) | Err(_) => Parameter::FrontDiameter,
+        Ok(n) => Parameter::GripDiameter(n),
+    }
+}
+
+fn diameter(grip: &Grip, station: usize) -> Length {
+    grip.start(station).diameter
+}
+
+/// The first station of the cylinder that a station belongs to.
+fn leader(grip: &Grip, mut station: usize) -> usize {
+    while station > 0
+        && grip.runs.get(station - 1).is_some_and(|run| run.curve == Curve::Straight)
+        && (diameter(grip, station) - diameter(grip, station - 1)).abs() <= COINCIDENT
+    {
+        station -= 1;
+    }
+    station
+}
+
+fn bores(section: &Section, runs: &[Run]) -> Vec<Parameter> {
+    let length = section.length();
+    let sink = |item| matches!(item, Item::Countersink(_));
+    let mut all: Vec<Parameter> =
+        section.bores.iter().map(|bore| Parameter::BoreDiameter(bore.item)).collect();
+    // What another hole swallows is no size of the part.
+    let shown = |item: Item, z: Length| {
+        let own = runs.iter().filter(|run| run.feature.item == item);
+        own.flat_map(|run| [run.from.z, run.to.z]).any(|end| (end - z).abs() <= COINCIDENT)
+    };
+    let mut depths = Vec::new();
+    for bore in section.bores.iter().filter(|bore| !sink(bore.item)) {
+        let [from, to] = bore.full(length);
+        let [start, end] = if bore.mouth == Mouth::Front { [from, to] } else { [to, from] };
+        if bore.depth != Depth::Through && shown(bore.item, end) {
+            depths.push(Parameter::BoreDepth(bore.item));
+        }
+        if matches!(bore.depth, Depth::Between(..)) && shown(bore.item, start) {
+            depths.push(Parameter::ReliefStart(bore.item));
+        }
+    }
+    depths.extend([Parameter::UnitThreadStart, Parameter::UnitThreadEnd]);
+    for (n, depth) in depths.iter().enumerate() {
+        let own = |other: &Parameter| !one_place(section, *other, *depth);
+        if depths[..n].iter().all(own) {
+            all.push(*depth);
+        }
+    }
+    all
+}
+
+/// Whether two ends in the bore are one size: at one z, from one face.
+fn one_place(section: &Section, a: Parameter, b: Parameter) -> bool {
+    let at = |parameter| Some((from_back(section, parameter), value(section, parameter)?));
+    match (at(a), at(b)) {
+        (Some((back, a)), Some((other, b))) => back == other && (a - b).abs() <= COINCIDENT.as_mm(),
+        _ => false,
+    }
+}
+
+fn from_back(section: &Section, parameter: Parameter) -> bool {
+    let (Parameter::BoreDepth(item) | Parameter::ReliefStart(item)) = parameter else {
+        return false;
+    };
+    section.bore(item).is_some_and(|bore| bore.mouth == Mouth::Back)
+}
+
+fn tenon(section: &Section) -> Vec<Parameter> {
+    let (tenon, shoulder) = (&section.tenon, section.grip.length());
+    let start = tenon.relief.map_or(Length::ZERO, |relief| relief.width);
+    let end = tenon.length - tenon.pilot.map_or(Length::ZERO, |pilot| pilot.length);
+    let mut all = vec![Parameter::TenonLength];
+    let free = |z: Length, face: Length| (z - shoulder - face).abs() > COINCIDENT;
+    let starts_free = free(tenon.thread.from, start) && free(tenon.thread.from, Length::ZERO);
+    all.extend(starts_free.then_some(Parameter::TenonThreadStart));
+    all.extend(free(tenon.thread.to, end).then_some(Parameter::TenonThreadEnd));
+    if tenon.relief.is_some() {
+        all.extend([Parameter::ReliefDiameter, Parameter::ReliefWidth]);
+    }
+    if tenon.pilot.is_some() {
+        all.extend([Parameter::PilotDiameter, Parameter::PilotLength]);
+    }
+    all
+}
+
+/// A size as the drawing gives it, in millimetres or degrees; none where there is none.
+///
+/// Of the tenon's pilot it is where it begins, from the shoulder; of a centre drill's pilot where
+/// it ends, from the front; of a hole from the back its floor, from the shoulder, less than nothing
+/// where it lies before it; of the tenon's chamfer its length.
+pub(super) fn value(section: &Section, parameter: Parameter) -> Option<f64> {
+    let own = parameter.get(section)?;
+    let tenon = section.tenon.length.as_mm();
+    Some(match parameter {
+        Parameter::BoreDepth(_) | Parameter::ReliefStart(_) if from_back(section, parameter) => {
+            tenon - own
+        }
+        Parameter::PilotLength => tenon - own,
+        Parameter::TenonChamfer => section.tenon.chamfer.length.as_mm(),
+        Parameter::CentrePilotLength => own + cone_end(section)?,
+        _ => own,
+    })
+}
+
+/// The section with one size of its drawing at another value, the others of the drawing as they
+/// are but for those that follow from it.
+pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Section> {
+    let tenon = section.tenon.length.as_mm();
+    match parameter {
+        Parameter::FrontDiameter | Parameter::GripDiameter(_) => {
+            let first = if let Parameter::GripDiameter(n) = parameter { usize::from(n) } else { 0 };
+            let mut changed = section.clone();
+            for station in first..=section.grip.runs.len() {
+                if leader(&section.grip, station) == first {
+                    changed = diameter_at(station).set(&changed, to)?;
+                }
+            }
+            Some(changed)
+        }
+        Parameter::BoreDiameter(item) => {
+            let mut changed = parameter.set(section, to)?;
+            let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
+            bore.limits = Limits::exactly(bore.diameter);
+            // Its pilot is a size of its own.
+            bore.point = section.bore(item)?.point;
+            Some(changed)
+        }
+        Parameter::BoreDepth(_)
+        | Parameter::ReliefStart(_)
+        | Parameter::UnitThreadStart
+        | Parameter::UnitThreadEnd => {
+            let ends = section.bores.iter().flat_map(|bore| {
+                [Parameter::BoreDepth(bore.item), Parameter::ReliefStart(bore.item)]
+            });
+            let ends = ends.chain([Parameter::UnitThreadStart, Parameter::UnitThreadEnd]);
+            let here = ends.filter(|end| one_place(section, *end, parameter));
+            here.into_iter().try_fold(section.clone(), |changed, end| {
+                let own = if from_back(section, end) { tenon - to } else { to };
+                end.set(&changed, own)
+            })
+        }
+        Parameter::TenonLength => tenon_length(section, to),
+        Parameter::TenonChamfer => {
+            let mut changed = section.clone();
+            let chamfer = &mut changed.tenon.chamfer;
+            chamfer.depth = chamfer.depth * (to / chamfer.length.as_mm());
+            chamfer.length = Length::mm(to);
+            Some(changed)
+        }
+        Parameter::PilotLength => parameter.set(section, tenon - to),
+        Parameter::CentrePilotLength => parameter.set(section, to - cone_end(section)?),
+        _ => parameter.set(section, to),
+    }
+}
+
+/// The back face moved alone.
+fn tenon_length(section: &Section, to: f64) -> Option<Section> {
+    let mut changed = section.clone();
+    let by = Length::mm(to) - section.tenon.length;
+    changed.tenon.length = Length::mm(to);
+    changed.blank.length += by;
+    if let Some(pilot) = &mut changed.tenon.pilot {
+        pilot.length += by;
+    } else if section.tenon.thread.to == section.length() {
+        changed.tenon.thread.to = changed.length();
+    }
+    for bore in changed.bores.iter_mut().filter(|bore| bore.mouth == Mouth::Back) {
+        bore.depth = match bore.depth {
+            // A countersink goes with its face.
+            Depth::To(depth) if depth > Length::ZERO => Depth::To(depth + by),
+            Depth::Between(a, b) => Depth::Between(a + by, b + by),
+            depth => depth,
+        };
+    }
+    Some(changed)
+}
+
+/// z at which a centre drill's cone ends in its pilot.
+fn cone_end(section: &Section) -> Option<f64> {
+    section.bores.iter().find_map(|bore| {
+        let Point::Centre(_, CentrePilot { diameter, .. }) = bore.point else { return None };
+        let cone = bore.point.length_between(bore.diameter, diameter);
+        Some((bore.full_depth(section.length()) + cone).as_mm())
+    })
+}
