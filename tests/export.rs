@@ -6,6 +6,8 @@ mod common;
 mod dxf_file;
 #[path = "export/half_section.rs"]
 mod half_section;
+#[path = "export/sheet_frame.rs"]
+mod sheet_frame;
 #[path = "export/svg.rs"]
 mod svg_file;
 #[path = "export/walls.rs"]

@@ -20,6 +20,7 @@ mod order;
 mod part;
 pub mod part_drawing;
 mod report;
+pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;
