@@ -25,6 +25,7 @@ pub mod part_drawing;
 pub mod pdf;
 pub mod profile;
 mod report;
+pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;

@@ -138,8 +138,8 @@ impl Layer {
             | Self::Edge
             | Self::ThreadEnd
             | Self::EndView
-            | Self::Detail
-            | Self::Frame => LineKind::ContinuousWide,
+            | Self::Detail => LineKind::ContinuousWide,
+            Self::Frame => LineKind::ContinuousFrame,
             Self::Seam => LineKind::ContinuousExtraWide,
             Self::Band
             | Self::BandHatch

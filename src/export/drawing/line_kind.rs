@@ -5,6 +5,10 @@
 /// half a millimetre, thinner ones would not stand out from the hatching.
 const WIDE: f64 = 0.5;
 
+/// Width of the frame's line on paper, in mm, whatever the width of the part's: narrower, and the
+/// frame does not hold the sheet together.
+const FRAME: f64 = 0.7;
+
 /// A kind of line, with its number in ISO 128-2:2022 (05.1 from memory, the others as printed in
 /// the Manual of Engineering Drawing, chapter 46).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -12,6 +16,8 @@ pub enum LineKind {
     /// Seams on either side of a line; extra wide, 4:2:1 to wide and narrow (ISO 128-20:1996, from
     /// memory).
     ContinuousExtraWide,
+    /// The frame of the drawing space (ISO 5457:1999, from memory: 0.7 mm).
+    ContinuousFrame,
     /// 01.2: visible edges, crests and ends of threads.
     ContinuousWide,
     /// 01.1: roots of threads, hatching, leaders.
@@ -26,8 +32,9 @@ pub enum LineKind {
 
 impl LineKind {
     /// All kinds.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::ContinuousExtraWide,
+        Self::ContinuousFrame,
         Self::ContinuousWide,
         Self::ContinuousNarrow,
         Self::DashedNarrow,
@@ -39,6 +46,7 @@ impl LineKind {
     pub const fn name(self) -> &'static str {
         match self {
             Self::ContinuousExtraWide => "continuous-extra-wide",
+            Self::ContinuousFrame => "continuous-frame",
             Self::ContinuousWide => "continuous-wide",
             Self::ContinuousNarrow => "continuous-narrow",
             Self::DashedNarrow => "dashed-narrow",
@@ -51,6 +59,7 @@ impl LineKind {
     pub const fn width(self) -> f64 {
         match self {
             Self::ContinuousExtraWide => WIDE * 2.0,
+            Self::ContinuousFrame => FRAME,
             Self::ContinuousWide => WIDE,
             _ => WIDE / 2.0,
         }
@@ -62,7 +71,10 @@ impl LineKind {
     /// memory).
     pub fn pattern(self) -> Vec<f64> {
         let widths: &[f64] = match self {
-            Self::ContinuousExtraWide | Self::ContinuousWide | Self::ContinuousNarrow => &[],
+            Self::ContinuousExtraWide
+            | Self::ContinuousFrame
+            | Self::ContinuousWide
+            | Self::ContinuousNarrow => &[],
             Self::DashedNarrow => &[12.0, 3.0],
             Self::LongDashedDotted => &[24.0, 3.0, 0.5, 3.0],
             Self::LongDashedDoubleDotted => &[24.0, 3.0, 0.5, 3.0, 0.5, 3.0],
@@ -89,7 +101,8 @@ mod tests {
     /// ISO 128-2:2022: two widths, 2:1.
     #[test]
     fn wide_lines_are_twice_as_wide_as_narrow_ones() {
-        for kind in LineKind::ALL {
+        assert_eq!(LineKind::ContinuousFrame.width(), 0.7);
+        for kind in LineKind::ALL.into_iter().filter(|kind| *kind != LineKind::ContinuousFrame) {
             let ratio = match kind {
                 LineKind::ContinuousExtraWide => 0.5,
                 LineKind::ContinuousWide => 1.0,

@@ -10,6 +10,7 @@
 mod dimension;
 mod layer;
 mod line_kind;
+mod placing;
 mod polyline;
 mod shade;
 mod text;
@@ -17,6 +18,7 @@ mod text;
 pub use dimension::{Dimension, Measure};
 pub use layer::Layer;
 pub use line_kind::LineKind;
+use placing::Placing;
 pub use polyline::{Polyline, Segment};
 pub use shade::Shade;
 pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text, broken};
@@ -158,6 +160,18 @@ impl Drawing {
     pub fn dimension(&mut self, dimension: Dimension) {
         let shape = Shape::Dimension(Box::new(dimension));
         self.entities.push(Entity { layer: Layer::Dimension, shape });
+    }
+
+    /// The same drawing in another place and size: what is at `origin` comes to (0, 0), and
+    /// everything is divided by `scale`. So what was laid out in mm on paper comes into a drawing
+    /// of the part, of which (0, 0) lies at `origin` on paper.
+    ///
+    /// Letters shrink with it; a dimension then measures what it spans.
+    #[must_use]
+    pub fn placed(self, scale: f64, origin: Point) -> Self {
+        let place = Placing { scale, origin };
+        let placed = |entity: Entity| Entity { shape: place.shape(entity.shape), ..entity };
+        Self { entities: self.entities.into_iter().map(placed).collect() }
     }
 
     /// The layers in use, in the order of [`Layer`].

@@ -4,10 +4,12 @@ use super::hatch::hatch;
 use super::{axis, label, legend, views};
 use crate::export::chain::{Chain, polyline};
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
+use crate::export::sheet_frame::Scale;
 use crate::section::Section;
 
-/// Scales of ISO 5455 for enlargement, and full size.
-const SCALES: [f64; 4] = [10.0, 5.0, 2.0, 1.0];
+/// A picture is not larger than 10:1 and not smaller than 1:1. Larger, and a short part is a poster;
+/// smaller, and tenths are lost.
+const SCALES: [f64; 2] = [10.0, 1.0];
 /// The part may be this long on paper, in mm: a page's width. More, and the picture is shrunk
 /// where it is shown; less, and a section of 40 mm is drawn 2:1, where tenths are lost.
 const GREATEST_LENGTH: f64 = 250.0;
@@ -46,9 +48,11 @@ impl Paper {
     /// With the greatest scale of ISO 5455 (10, 5, 2, 1) at which a part of some length is no
     /// longer than `greatest` on paper; with the least where none is.
     pub fn fitting(length: f64, greatest: f64) -> Self {
+        let [most, least] = SCALES;
+        let usual = |scale: &f64| (least..=most).contains(scale);
         let fits = |scale: &f64| length * scale <= greatest;
-        let scale = SCALES.into_iter().find(fits).unwrap_or(SCALES[SCALES.len() - 1]);
-        Self { scale }
+        let scales = Scale::ALL.into_iter().map(Scale::factor).filter(usual);
+        Self { scale: scales.into_iter().find(fits).unwrap_or(least) }
     }
 
     /// A drawing's extents with white round them.
