@@ -19,7 +19,7 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::Library;
-use crate::export::CAUTION;
+use crate::export::{CAUTION, Kind};
 use crate::mesh::DEFAULT_CHORD;
 use outcome::Outcome;
 use screen::Screen;
@@ -71,20 +71,37 @@ enum Command {
         /// How far flat triangles may stray from the true surface, in mm
         #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
         chord: f64,
-        /// Write only these kinds of files: stl, step, dxf, svg, report, comma-separated (the
-        /// report comes with any of them)
+        /// Write only these kinds of files: stl, step, dxf, svg, pdf, drawing (alone, as dxf, svg
+        /// and pdf), report, comma-separated (the report comes with any of them)
         #[arg(long, value_name = "KINDS")]
         only: Option<String>,
         /// Make these parts, comma-separated: section, unit, barrel, cap, converter, check-plug,
         /// unit-ring, check-ring, barrel-plug, bushing, lip-plug, sizing-tap, or the blank at a
-        /// stage, blank-1 and on (an unknown name lists them all); parts beside the section come as
-        /// stl and step
+        /// stage, blank-1 and on (an unknown name lists them all), or tap-order, a sheet to have the
+        /// unit thread's tap made
         #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
         part: Vec<String>,
         /// A limit in place of the material's and the design's: `walls.lip=0.35`; as often as there
         /// are limits
         #[arg(long, value_name = "KEY=VALUE")]
         limit: Vec<String>,
+        #[command(flatten)]
+        drawing: make::Drawing,
+    },
+    /// Draw a section, or a part beside it, for a machinist: as DXF, SVG and PDF to out/NAME
+    Draw {
+        /// A design's file, or the name of a built-in one
+        #[arg(default_value = DEMO)]
+        design: String,
+        /// Write to a folder of the design's name in this one
+        #[arg(long, value_name = "FOLDER", default_value = "out")]
+        out: PathBuf,
+        /// Draw these parts, comma-separated: section, unit, bushing, lip-plug, sizing-tap,
+        /// check-plug, check-ring, tap-order and all others of `make`
+        #[arg(long, value_name = "NAMES", value_delimiter = ',', default_value = "section")]
+        part: Vec<String>,
+        #[command(flatten)]
+        drawing: make::Drawing,
     },
     /// Check a section and write nothing
     Check {
@@ -140,9 +157,28 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord, only, part, limit } => {
-            let (only, parts, limits) = (only.as_deref(), part.as_slice(), limit.as_slice());
-            let request = make::Request { design: &design, out: &out, chord, only, parts, limits };
+        Command::Make { design, out, chord, only, part, limit, drawing } => {
+            let request = make::Request {
+                design: &design,
+                out: &out,
+                chord,
+                only: only.as_deref(),
+                drawing: &drawing,
+                parts: &part,
+                limits: &limit,
+            };
+            make::make(&library, &request, screen)
+        }
+        Command::Draw { design, out, part, drawing } => {
+            let request = make::Request {
+                design: &design,
+                out: &out,
+                chord: DEFAULT_CHORD,
+                only: Some(Kind::Drawing.name()),
+                drawing: &drawing,
+                parts: &part,
+                limits: &[],
+            };
             make::make(&library, &request, screen)
         }
         Command::Check { design, json, only, explain, room, picture, list, limit } => {

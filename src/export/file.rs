@@ -1,5 +1,6 @@
 //! The whole set of files of a design, or those of some parts and kinds.
 
+use super::drawn::Drawn;
 use super::kind::Kind;
 use super::order::Order;
 use super::part::of_parts;
@@ -30,7 +31,19 @@ impl File {
 }
 
 /// The section's own names: what is of this list in a design's folder is ours.
-pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, PROFILE, SVG, WALLS, REPORT];
+pub const NAMES: &[&str] = &[
+    STL,
+    STEP,
+    PLAIN_STEP,
+    DXF,
+    PROFILE,
+    SVG,
+    WALLS,
+    "drawing.dxf",
+    "drawing.svg",
+    "drawing.pdf",
+    REPORT,
+];
 
 /// The name of the report.
 pub const REPORT: &str = "report.json";
@@ -67,6 +80,8 @@ pub struct Sources<'a> {
     pub mesh: Option<&'a Meshed>,
     /// The parts beside it that are asked for.
     pub parts: &'a [MadePart],
+    /// The drawings that are asked for, the section's among them.
+    pub drawings: &'a [Drawn],
     /// Its checks.
     pub examination: &'a Examination,
 }
@@ -82,7 +97,7 @@ pub fn files(
     earlier: Option<&Earlier>,
     standing: Vec<File>,
 ) -> Result<Vec<File>, ExportError> {
-    let Sources { section, body, plain, mesh, parts, examination } = *sources;
+    let Sources { section, body, plain, mesh, parts, drawings, examination } = *sources;
     let mut files = Vec::new();
     if let Some(meshed) = mesh {
         files.push(File::new(STL, stl(&meshed.mesh)));
@@ -101,6 +116,9 @@ pub fn files(
     }
     for part in parts {
         files.extend(part.files(section, &order.kinds)?);
+    }
+    for drawn in drawings {
+        files.extend(drawn.files(&order.kinds)?);
     }
     let stl_stands = standing.iter().any(|file| file.name == STL);
     let measured = match mesh {

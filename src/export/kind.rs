@@ -9,20 +9,30 @@ pub enum Kind {
     Stl,
     /// The exact solid, with threads and without.
     Step,
-    /// The half-section, to measure and cut from.
+    /// The drawing to make it from; the half-section, to measure; the profile, for a lathe's
+    /// control.
     Dxf,
-    /// The half-section, and its walls, to look at.
+    /// The drawing, the half-section and its walls, to look at.
     Svg,
+    /// The drawing, to print.
+    Pdf,
+    /// The drawing alone, as DXF, SVG and PDF.
+    Drawing,
     /// The measures; written with any of the others too.
     Report,
 }
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Self; 5] = [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Report];
+    pub const ALL: [Self; 7] =
+        [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Pdf, Self::Drawing, Self::Report];
 
-    /// Those that every part is written in; drawings and the report are the section's.
-    pub const OF_EVERY_PART: [Self; 2] = [Self::Stl, Self::Step];
+    /// Those that every part is written in; the report is the section's.
+    pub const OF_EVERY_PART: [Self; 6] =
+        [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Pdf, Self::Drawing];
+
+    /// Those with a drawing in them.
+    pub const WITH_DRAWING: [Self; 4] = [Self::Dxf, Self::Svg, Self::Pdf, Self::Drawing];
 
     /// As it is typed.
     pub fn name(self) -> &'static str {
@@ -31,6 +41,8 @@ impl Kind {
             Self::Step => "step",
             Self::Dxf => "dxf",
             Self::Svg => "svg",
+            Self::Pdf => "pdf",
+            Self::Drawing => "drawing",
             Self::Report => "report",
         }
     }
@@ -69,6 +81,16 @@ impl Kinds {
     pub fn list(&self) -> String {
         let names: Vec<&str> = self.0.iter().map(|kind| kind.name()).collect();
         names.join(",")
+    }
+
+    /// The drawing's kinds alone.
+    pub fn drawing() -> Self {
+        Self(vec![Kind::Drawing])
+    }
+
+    /// Whether the drawing is among them, in one format at least.
+    pub fn have_drawing(&self) -> bool {
+        Kind::WITH_DRAWING.into_iter().any(|kind| self.has(kind))
     }
 
     /// Whether a kind is among them.
@@ -111,7 +133,8 @@ mod tests {
         let error = Kinds::read("stl,obj,STEP,").unwrap_err();
         assert_eq!(
             error.to_string(),
-            "`obj`, `STEP`, `` are no kinds of file; there are stl, step, dxf, svg, report"
+            "`obj`, `STEP`, `` are no kinds of file; there are stl, step, dxf, svg, pdf, \
+             drawing, report"
         );
     }
 }

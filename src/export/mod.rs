@@ -13,6 +13,7 @@
 mod chain;
 pub mod drawing;
 pub mod dxf;
+mod drawn;
 mod earlier;
 mod error;
 mod file;
@@ -30,6 +31,7 @@ pub mod step;
 mod stl;
 pub mod svg;
 
+pub use drawn::{Drawn, TAP_ORDER};
 pub use earlier::Earlier;
 pub use error::ExportError;
 pub use file::{File, NAMES, REPORT, Sources, files};

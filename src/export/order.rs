@@ -1,5 +1,6 @@
 //! What is asked for: which parts, and which kinds of files of them.
 
+use super::drawn::{self, TAP_ORDER};
 use super::file::{REPORT, SECTION_FILES};
 use super::kind::{Kind, Kinds};
 use super::part::{step_name, stl_name};
@@ -24,10 +25,12 @@ impl Order {
     pub fn names(&self) -> Vec<String> {
         let of_section = SECTION_FILES.iter().filter(|(_, kind)| self.section_as(*kind));
         let mut names: Vec<String> = of_section.map(|(name, _)| (*name).to_owned()).collect();
-        for part in self.parts.iter().filter(|part| *part != NamedPart::SECTION) {
+        let no_solid = [NamedPart::SECTION, TAP_ORDER];
+        for part in self.parts.iter().filter(|part| !no_solid.contains(&part.as_str())) {
             names.extend(self.kinds.has(Kind::Stl).then(|| stl_name(part)));
             names.extend(self.kinds.has(Kind::Step).then(|| step_name(part)));
         }
+        names.extend(self.parts.iter().flat_map(|part| drawn::names(part, &self.kinds)));
         names.push(REPORT.to_owned());
         names
     }

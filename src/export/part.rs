@@ -1,5 +1,6 @@
 //! A part beside the section: its files, and what the report says of it.
 
+use super::drawn::{self, TAP_ORDER};
 use super::kind::{Kind, Kinds};
 use super::report::OtherPart;
 use super::step::step;
@@ -93,7 +94,10 @@ fn part_names() -> impl Iterator<Item = String> {
 
 /// Every name that a file of such a part may have, for whoever clears an earlier set.
 pub fn part_file_names() -> Vec<String> {
-    part_names().flat_map(|part| [stl_name(&part), step_name(&part)]).collect()
+    let all = Kinds::all();
+    let solids = part_names().flat_map(|part| [stl_name(&part), step_name(&part)]);
+    let drawings = part_names().chain([TAP_ORDER.to_owned()]);
+    solids.chain(drawings.flat_map(|part| drawn::names(&part, &all))).collect()
 }
 
 pub(super) fn stl_name(part: &str) -> String {

@@ -34,7 +34,7 @@ pub mod tap_drill;
 
 pub use designation::{DesignationError, Hand, System, ThreadDesignation};
 pub use drill::{DrillName, DrillSize, Series, SizeError, parse_size};
-pub use iso2768::GeneralClass;
 pub use iso965::{ExternalLimits, InternalLimits, ToleranceClass, ToleranceError};
+pub use iso2768::GeneralClass;
 pub use percent::ThreadPercent;
 pub use tap_drill::{TapDrill, tap_drill};

@@ -13,7 +13,8 @@ use super::table;
 use crate::archive;
 use crate::design::{self, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources};
-use crate::export::{Kinds, Order, UnknownKinds};
+use crate::export::part_drawing::Format;
+use crate::export::{Kinds, Order, TAP_ORDER, UnknownKinds};
 use crate::section::NamedPart;
 
 /// What is asked of [`make`].
@@ -26,10 +27,26 @@ pub(super) struct Request<'a> {
     pub chord: f64,
     /// A list of kinds, if not all are asked for.
     pub only: Option<&'a str>,
+    /// How the drawing is asked for.
+    pub drawing: &'a Drawing,
     /// The parts' names.
     pub parts: &'a [String],
     /// Limits that go over the material's and the design's.
     pub limits: &'a [String],
+}
+
+/// How a drawing is asked for, as typed.
+#[derive(Clone, Debug, Default, clap::Args)]
+pub(super) struct Drawing {
+    /// The drawing's sheet, A4 or A3 (A2, A1); left out, A3 or what the part needs
+    #[arg(long, value_name = "SIZE")]
+    pub sheet: Option<String>,
+    /// The drawing's scale, such as 5:1; left out, the largest that fits
+    #[arg(long, value_name = "SCALE")]
+    pub scale: Option<String>,
+    /// The drawing's unit, mm or inch
+    #[arg(long, value_name = "UNIT", default_value = "mm")]
+    pub units: String,
 }
 
 /// Makes a design's files in a folder of its name in `out`.
@@ -40,14 +57,14 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
     let resolved = load(library, request.design, request.limits, screen);
-    let Some((resolved, kinds, parts)) = understood(request, resolved, screen) else {
+    let Some((resolved, wanted)) = understood(request, resolved, screen) else {
         return Outcome::Wrong;
     };
     let section = &resolved.section;
-    let order = Order { kinds, parts: parts.iter().map(|part| part.name.clone()).collect() };
+    let order = wanted.order();
     let folder = request.out.join(&section.name);
     let standing = archive::standing(&folder, section, &order.names());
-    let made = match produce::produce(section, parts, &order, request.chord, &standing, &progress) {
+    let made = match produce::produce(section, wanted, request.chord, &standing, &progress) {
         Ok(made) => made,
         Err((code, message)) => {
             screen.complain(code, message);
@@ -65,12 +82,33 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     table::outcome(&made.examination)
 }
 
+/// What is asked for, held against what there is.
+pub(super) struct Wanted {
+    /// The kinds of files.
+    pub kinds: Kinds,
+    /// The parts, the section among them if it is asked for.
+    pub parts: Vec<NamedPart>,
+    /// Whether the sheet to order a tap by is asked for.
+    pub tap_order: bool,
+    /// How drawings are asked for.
+    pub format: Format,
+}
+
+impl Wanted {
+    /// The same, by names.
+    fn order(&self) -> Order {
+        let names = self.parts.iter().map(|part| part.name.clone());
+        let sheet = self.tap_order.then(|| TAP_ORDER.to_owned());
+        Order { kinds: self.kinds.clone(), parts: names.chain(sheet).collect() }
+    }
+}
+
 /// Holds the request against the design; says all that is wrong with it.
 fn understood(
     request: &Request,
     resolved: Option<Resolved>,
     screen: Screen,
-) -> Option<(Resolved, Kinds, Vec<NamedPart>)> {
+) -> Option<(Resolved, Wanted)> {
     let mut wrong: Vec<Diagnostic> = order::chord_fault(request.chord).into_iter().collect();
     let unknown = |error: UnknownKinds| Diagnostic::error(error.code(), error.to_string());
     let kinds = order::kinds(request.only).map_err(|error| wrong.push(unknown(error))).ok();
@@ -78,11 +116,14 @@ fn understood(
         let parts = order::parts(&resolved.section, request.parts, kinds.as_ref());
         parts.map_err(|faults| wrong.extend(faults)).ok()
     });
+    let format = order::format(request.drawing).map_err(|faults| wrong.extend(faults)).ok();
     screen.diagnostics(&wrong, &Sources::default());
     if !wrong.is_empty() {
         return None;
     }
-    Some((resolved?, kinds?, parts?))
+    let (resolved, (parts, tap_order)) = (resolved?, parts?);
+    let format = Format { credits: resolved.credits.clone(), ..format? };
+    Some((resolved, Wanted { kinds: kinds?, parts, tap_order, format }))
 }
 
 /// Reads a design; says what is wrong with it, and what is worth knowing.

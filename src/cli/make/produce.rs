@@ -1,9 +1,11 @@
 //! From the section to the bytes of the files, all in memory.
 
+use super::Wanted;
 use crate::archive::Standing;
-use crate::check::{Examination, chord, examine, room};
+use crate::check::{Examination, allot, chord, examine, room};
 use crate::cli::progress::Progress;
-use crate::export::{self, File, Kind, MadePart, Meshed, Order, Sources};
+use crate::export::part_drawing::{page, subject, tap_order};
+use crate::export::{self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER};
 use crate::mesh::tessellate;
 use crate::section::{NamedPart, Part, Section};
 use crate::solid::{Body, build};
@@ -24,12 +26,12 @@ type Fault = (&'static str, String);
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
 pub(super) fn produce(
     section: &Section,
-    parts: Vec<NamedPart>,
-    order: &Order,
+    wanted: Wanted,
     chord: f64,
     standing: &Standing,
     progress: &Progress,
 ) -> Result<Made, Fault> {
+    let order = &wanted.order();
     progress.step("building the solid");
     let part = section.part();
     let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
@@ -41,17 +43,19 @@ pub(super) fn produce(
     let examination = Examination { room, ..examination };
     progress.step("cutting the surface into triangles");
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
+    let drawings = drawings(section, &wanted, progress)?;
     let mut made = Vec::new();
-    for named in parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
+    for named in wanted.parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
         made.push(one_part(named, order, chord)?);
     }
-    progress.step("drawing");
+    progress.step("writing the formats");
     let sources = Sources {
         section,
         body: &body,
         plain: &plain,
         mesh: mesh.as_ref(),
         parts: &made,
+        drawings: &drawings,
         examination: &examination,
     };
     let files = export::files(&sources, order, standing.report.as_ref(), standing.files.clone())
@@ -60,6 +64,28 @@ pub(super) fn produce(
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
     Ok(Made { files, examination, meshes })
+}
+
+/// The drawings that are asked for.
+fn drawings(section: &Section, wanted: &Wanted, progress: &Progress) -> Result<Vec<Drawn>, Fault> {
+    if !wanted.kinds.have_drawing() {
+        return Ok(Vec::new());
+    }
+    progress.step("allotting limits to the drawing's sizes");
+    let allotment = allot(section).map_err(|e| (e.code(), e.to_string()))?;
+    progress.step("drawing");
+    let units = wanted.format.units;
+    let mut drawn = Vec::new();
+    for named in &wanted.parts {
+        let subject = subject(section, named, &allotment, units);
+        let sheet = page(&subject, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        drawn.push(Drawn { part: named.name.clone(), sheet });
+    }
+    if wanted.tap_order {
+        let sheet = tap_order(section, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        drawn.push(Drawn { part: TAP_ORDER.to_owned(), sheet });
+    }
+    Ok(drawn)
 }
 
 fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fault> {

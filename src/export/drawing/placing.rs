@@ -12,6 +12,7 @@ pub struct Placing {
 impl Placing {
     pub fn shape(self, shape: Shape) -> Shape {
         match shape {
+            Shape::Point(at) => Shape::Point(self.point(at)),
             Shape::Line(ends) => Shape::Line(ends.map(|p| self.point(p))),
             Shape::Polyline(chain) => Shape::Polyline(self.chain(&chain)),
             Shape::Triangle(corners) => Shape::Triangle(corners.map(|p| self.point(p))),

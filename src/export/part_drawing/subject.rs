@@ -2,6 +2,7 @@
 
 use super::scheme::{Datums, Size};
 use super::words::Limits;
+use crate::export::sheet_frame::Table;
 use crate::section::{Item, Part};
 
 /// A part, with what its drawing says beside its sizes.
@@ -10,7 +11,9 @@ pub struct Subject<'a> {
     pub part: &'a Part,
     /// What it is: `grip section`.
     pub title: String,
-    /// The design's name.
+    /// What it is for, or what there is to know of it in a line.
+    pub supplement: Option<String>,
+    /// The design's name, and the part's.
     pub name: String,
     /// What it is made of.
     pub material: String,
@@ -20,8 +23,12 @@ pub struct Subject<'a> {
     pub back: Option<(f64, char)>,
     /// The letter of the front face.
     pub front: char,
+    /// General tolerances: `ISO 2768-m`.
+    pub tolerances: String,
     /// How far a size may be off.
-    pub limits: &'a dyn Fn(&Size) -> Limits,
+    pub limits: Box<dyn Fn(&Size) -> Limits + 'a>,
+    /// What stands over the views in rows and columns.
+    pub table: Table,
     /// What else is to be known, each a sentence or two.
     pub notes: Vec<String>,
 }

@@ -38,6 +38,13 @@ impl<'a> Views<'a> {
         Self { subject, contours, labels: written.collect() }
     }
 
+    /// The part's length.
+    pub fn length(&self) -> f64 {
+        let line = self.contours.outside.polyline();
+        let ends = [line.points().first(), line.points().last()].map(|p| p.map_or(0.0, |p| p.x));
+        ends[1] - ends[0]
+    }
+
     /// The views at a scale, the half-section at its true place; `scales` are those that a detail
     /// may have, the greatest first.
     pub fn drawn(&self, pen: Pen, scales: &[f64]) -> Drawing {

@@ -15,6 +15,9 @@ pub enum Units {
 }
 
 impl Units {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Millimetres, Self::Inches];
+
     /// What a millimetre is in it.
     pub fn factor(self) -> f64 {
         match self {

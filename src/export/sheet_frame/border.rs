@@ -44,7 +44,7 @@ pub fn draw(drawing: &mut Drawing, size: PaperSize) {
     // Of A4 only the top and the right side are marked (ISO 5457:1999, from memory).
     let sides: &[Side] = match size {
         PaperSize::A4 => &[Side::Top, Side::Right],
-        PaperSize::A3 => &[Side::Top, Side::Bottom, Side::Left, Side::Right],
+        _ => &[Side::Top, Side::Bottom, Side::Left, Side::Right],
     };
     for side in [Side::Top, Side::Bottom, Side::Left, Side::Right] {
         mark(drawing, size, side);

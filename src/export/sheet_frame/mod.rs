@@ -84,7 +84,7 @@ impl fmt::Display for NotesTooLong {
         write!(f, "the notes leave no room for the views on an {} sheet: ", self.size)?;
         match self.size {
             PaperSize::A4 => write!(f, "take A3, or shorter notes"),
-            PaperSize::A3 => write!(f, "shorten them"),
+            _ => write!(f, "shorten them"),
         }
     }
 }

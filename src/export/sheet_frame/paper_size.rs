@@ -15,6 +15,10 @@ pub enum PaperSize {
     A4,
     /// 420 mm x 297 mm.
     A3,
+    /// 594 mm x 420 mm.
+    A2,
+    /// 841 mm x 594 mm.
+    A1,
 }
 
 /// Words that are no size of paper there is.
@@ -38,14 +42,16 @@ const FILING_MARGIN: f64 = 20.0;
 const MARGIN: f64 = 10.0;
 
 impl PaperSize {
-    /// Both sizes.
-    pub const ALL: [Self; 2] = [Self::A4, Self::A3];
+    /// All of them, the least first.
+    pub const ALL: [Self; 4] = [Self::A4, Self::A3, Self::A2, Self::A1];
 
     /// Its name.
     pub const fn name(self) -> &'static str {
         match self {
             Self::A4 => "A4",
             Self::A3 => "A3",
+            Self::A2 => "A2",
+            Self::A1 => "A1",
         }
     }
 
@@ -54,6 +60,8 @@ impl PaperSize {
         let size = match self {
             Self::A4 => [297.0, 210.0],
             Self::A3 => [420.0, 297.0],
+            Self::A2 => [594.0, 420.0],
+            Self::A1 => [841.0, 594.0],
         };
         Area::new([0.0, 0.0], size)
     }
@@ -69,7 +77,7 @@ impl PaperSize {
     pub const fn lettering(self) -> Lettering {
         match self {
             Self::A4 => Lettering { title: 3.5, text: 2.5, label: 1.8 },
-            Self::A3 => Lettering { title: 5.0, text: 3.5, label: 2.5 },
+            _ => Lettering { title: 5.0, text: 3.5, label: 2.5 },
         }
     }
 }

@@ -1,0 +1,83 @@
+//! What the drawing of each part says beside its sizes.
+
+use super::limits::{by_allotment, general};
+use super::notes;
+use super::subject::Subject;
+use super::thread_table;
+use super::words::Units;
+use crate::check::Allotment;
+use crate::export::sheet_frame::Table;
+use crate::section::{Item, NamedPart, PartKind, Section};
+use crate::standard::GeneralClass;
+
+/// A part of a section, ready to be drawn. The section's own limits are those that were allotted.
+pub fn subject<'a>(
+    section: &'a Section,
+    named: &'a NamedPart,
+    allotment: &'a Allotment,
+    units: Units,
+) -> Subject<'a> {
+    let of_section = named.kind == PartKind::Section;
+    let name =
+        if of_section { section.name.clone() } else { format!("{} {}", section.name, named.name) };
+    let class = if of_section { allotment.class } else { GeneralClass::Medium };
+    let shoulder = section.grip.length().as_mm();
+    Subject {
+        part: &named.part,
+        title: title(named.kind).to_owned(),
+        supplement: (!of_section).then(|| named.what.clone()),
+        name,
+        material: material(section, named.kind),
+        axis: of_section.then_some((Item::TenonThread, 'A')),
+        back: of_section.then_some((shoulder, 'B')),
+        front: if of_section { 'C' } else { 'A' },
+        tolerances: class.to_string(),
+        limits: if of_section {
+            Box::new(by_allotment(allotment))
+        } else {
+            Box::new(general(named.kind))
+        },
+        table: threads(named, units),
+        notes: notes::of(section, named, allotment, units),
+    }
+}
+
+/// What a machinist calls it.
+fn title(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Section => "Grip section",
+        PartKind::Unit => "Stand-in for the mating unit",
+        PartKind::Barrel => "Mouth of the barrel",
+        PartKind::Cap => "Cap, inside",
+        PartKind::Converter => "Stand-in for the converter",
+        PartKind::CheckPlug => "Check plug (no gauge)",
+        PartKind::CheckRing => "Check ring (no gauge)",
+        PartKind::Bushing => "Holding bushing",
+        PartKind::LipPlug => "Lip plug",
+        PartKind::SizingTap => "Sizing tap",
+        PartKind::Blank => "Blank at a stage",
+    }
+}
+
+/// What it is made of; what the section is made of, where its drawing is of that.
+fn material(section: &Section, kind: PartKind) -> String {
+    match kind {
+        PartKind::Section | PartKind::Blank => section.material.clone(),
+        PartKind::SizingTap => section.sizing_tap().steel.to_owned(),
+        PartKind::CheckPlug | PartKind::CheckRing | PartKind::Bushing | PartKind::LipPlug => {
+            "free-cutting brass or aluminium".to_owned()
+        }
+        PartKind::Unit | PartKind::Barrel | PartKind::Cap | PartKind::Converter => {
+            "any that is firm".to_owned()
+        }
+    }
+}
+
+/// The limits of a part's threads.
+fn threads(named: &NamedPart, units: Units) -> Table {
+    Table {
+        columns: vec![34.0, 32.0, 32.0, 32.0, 16.0, 28.0],
+        heading: thread_table::HEADING.map(str::to_owned).to_vec(),
+        rows: thread_table::rows(&named.part, units).into_iter().map(|row| row.to_vec()).collect(),
+    }
+}
