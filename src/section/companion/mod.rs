@@ -80,12 +80,12 @@ impl Section {
             NamedPart::new("bushing", PartKind::Bushing, what, bushing.part())
         }));
         parts.extend(self.lip_plug().map(|plug| {
-            let what = format!("a plug to support the lip; it bears on the {}", plug.bearing);
+            let what = format!("a plug to support the lip, bearing on the {}", plug.bearing);
             NamedPart::new("lip-plug", PartKind::LipPlug, what, plug.part())
         }));
         let tap = self.sizing_tap();
         let what = format!(
-            "a tap of the unit thread, {} over size, to clear it; without its flutes and square",
+            "a tap to clear the unit thread, {} over size, without its flutes and square",
             tap.oversize
         );
         parts.push(NamedPart::new("sizing-tap", PartKind::SizingTap, what, tap.part()));
@@ -129,7 +129,7 @@ impl Section {
                 Side::Internal => ("plug", PartKind::CheckPlug, plug(thread, fit)),
                 Side::External => ("ring", PartKind::CheckRing, ring(thread, fit)),
             };
-            let what = format!("a {shape} to check {of} with (a check, no gauge)");
+            let what = format!("a {shape}, no gauge, to check {of} with");
             Some(NamedPart::new(name, kind, what, part))
         })
     }

@@ -19,9 +19,10 @@ use crate::section::{
 use crate::standard::iso237::{SquaredShank, shank_within};
 
 /// How much wider than the thread it clears the tap is, on pitch and major diameter (common
-/// practice, no source). A tapped plastic closes in on its tap by 0.01 to 0.05: less, and the
-/// second tap cuts nothing; more, and the unit shakes.
-const OVERSIZE: Length = Length::mm(0.05);
+/// practice, no source): more than any tap of class 2 is by itself (0.5 t, ISO 2857), or it would
+/// cut nothing behind one; less than the tolerance of 6H (1.25 t), or the unit shakes. t is about
+/// 0.1 in pen sizes.
+const OVERSIZE: Length = Length::mm(0.08);
 
 /// How far the root stays under the hole that is tapped, per side, where the form goes so deep:
 /// less, and the tap scrapes the thread's crests.
@@ -229,6 +230,22 @@ impl SizingTap {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::standard::iso724::basic_sizes;
+    use crate::standard::iso965::{Quantity, tolerance};
+    use crate::standard::iso2857::{TapClass, limits};
+
+    /// Source: ISO 2857 and ISO 965-1, for the pitches and diameters of pens.
+    #[test]
+    fn it_is_wider_than_a_tap_and_leaves_a_thread_of_its_class() {
+        for pitch in [0.35, 0.5, 0.55, 0.6, 0.75, 1.0].map(Length::mm) {
+            for diameter in [6.0, 7.9, 8.05, 10.0].map(Length::mm) {
+                let tap = limits(diameter, pitch, TapClass::Two).unwrap().pitch.max();
+                assert!(tap - basic_sizes(diameter, pitch).pitch < OVERSIZE, "{diameter} {pitch}");
+                let class = tolerance(Quantity::PitchInternal, diameter, pitch, 6).unwrap();
+                assert!(OVERSIZE < class, "{diameter} {pitch}: {class}");
+            }
+        }
+    }
 
     /// Plane geometry: a cutter's circle and the tap's meet at half the angle of a flute, by the
     /// law of cosines; flutes take between a third and three fifths of the circle.
