@@ -9,6 +9,7 @@
 
 mod bushing;
 mod check_thread;
+mod flutes;
 mod lip_plug;
 mod part_kind;
 mod sizing_tap;
@@ -16,9 +17,10 @@ mod tap_order;
 
 pub use bushing::Bushing;
 pub use check_thread::{CheckFit, check_fit, plug, ring};
+pub use flutes::Flutes;
 pub use lip_plug::{Bearing, LipPlug, Stub};
 pub use part_kind::{NamedPart, PartKind};
-pub use sizing_tap::{Flutes, SizingTap};
+pub use sizing_tap::SizingTap;
 pub use tap_order::{TapEnd, TapOrder};
 
 use super::{Item, Section, Side};

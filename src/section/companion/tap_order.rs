@@ -1,7 +1,6 @@
 //! What a toolmaker has to know to make the tap of the unit's thread: a sheet, no solid.
 
-use super::sizing_tap::Flutes;
-use super::{GRASP, up};
+use super::{Flutes, GRASP, up};
 use crate::quantity::{Angle, Length, Limits};
 use crate::section::{Bore, Flank, Item, Mouth, Section, SizingTap};
 use crate::standard::designation::{Hand, ThreadDesignation};
