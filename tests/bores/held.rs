@@ -34,17 +34,19 @@ fn at_most_material(thread: &Thread) -> ThreadForm {
     }
 }
 
-/// Plane geometry: at the diameter half way between both pitch lines ridge and ridge leave room
-/// within the pitch, and each crest is clear of the other's root.
-fn threads_are_clear(bushing: &Bushing, section: &Section) {
+/// Plane geometry: at every depth ridge and ridge leave room within the pitch, and each crest is
+/// clear of the other's root.
+pub(super) fn threads_are_clear(bushing: &Bushing, section: &Section) {
     let (outer, tenon) = (&bushing.thread.form, &section.tenon.thread);
     for inner in [&tenon.form, &at_most_material(tenon)] {
         let name = &section.name;
         assert!(outer.pitch_diameter > inner.pitch_diameter, "{name}");
         assert!(outer.root > inner.crest && outer.crest > inner.root, "{name}");
-        let middle = (outer.pitch_diameter + inner.pitch_diameter) / 2.0;
-        let room = outer.pitch - outer.ridge_at(middle) - inner.ridge_at(middle);
-        assert!(room > Length::ZERO, "{name}: {room}");
+        for n in 0..=50 {
+            let d = outer.crest + (inner.crest - outer.crest) * (f64::from(n) / 50.0);
+            let room = outer.pitch - outer.ridge_at(d) - inner.ridge_at(d);
+            assert!(room > Length::ZERO, "{name}: {room} at {d}");
+        }
         assert_eq!(
             (outer.pitch, outer.starts, outer.hand),
             (inner.pitch, inner.starts, inner.hand)

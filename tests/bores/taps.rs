@@ -17,24 +17,25 @@ fn a_sizing_tap_is_over_by_exactly_what_it_says() {
     for section in fixed().into_iter().chain(random(30)) {
         let name = &section.name;
         let tap = section.sizing_tap();
-        assert_eq!(tap.oversize, mm(0.05));
+        let over = tap.oversize.as_mm() / 2.0;
+        assert_eq!(over, 0.04);
         let (cut, own) = (build(&tap.part()).unwrap(), build(&section.part()).unwrap());
         let (cut, own) = (&cut.threads()[0], own.thread(Item::UnitThread).unwrap());
-        assert!((cut.pitch_radius - own.pitch_radius - 0.025).abs() < 1e-9, "{name}");
-        assert!((cut.crest - own.root - 0.025).abs() < 1e-9, "{name}");
-        assert!(cut.root - own.crest <= 0.025 + 1e-9, "{name}");
+        assert!((cut.pitch_radius - own.pitch_radius - over).abs() < 1e-9, "{name}");
+        assert!((cut.crest - own.root - over).abs() < 1e-9, "{name}");
+        assert!(cut.root - own.crest <= over + 1e-9, "{name}");
         assert_eq!((cut.hand, cut.starts), (own.hand, own.starts));
         assert!((cut.pitch - own.pitch).abs() < 1e-12, "{name}");
-        // Ridge against groove at one diameter, by the flank alone: wider on both sides by 0.025 of
+        // Ridge against groove at one diameter, by the flank alone: wider on both sides by that half of
         // the flank's slope, tan of its half angle.
         let r = f64::midpoint(cut.pitch_radius, own.pitch_radius);
-        let over = cut.ridge_at(r) - (own.pitch - own.ridge_at(r));
-        let expected = 2.0 * 0.025 * libm::tan(own.half_angle.to_radians());
+        let wider = cut.ridge_at(r) - (own.pitch - own.ridge_at(r));
+        let expected = 2.0 * over * libm::tan(own.half_angle.to_radians());
         if section.unit_thread.form.flank == Flank::Straight {
             straight += 1;
-            assert!((over - expected).abs() < 1e-9, "{name}: {over} {expected}");
+            assert!((wider - expected).abs() < 1e-9, "{name}: {wider} {expected}");
         } else {
-            assert!(over > 0.0, "{name}: {over}");
+            assert!(wider > 0.0, "{name}: {wider}");
         }
     }
     assert!(straight > 30, "{straight}");
@@ -59,14 +60,14 @@ fn a_sizing_tap_reaches_all_of_the_thread() {
     }
 }
 
-/// By hand, R1: M8.05x0.55 basic, D2 = 8.05 - 0.649519 x 0.55 = 7.692765; 0.05 over 7.742765 and
-/// 8.1; the lead one pitch; ISO 237's next shank is 8 with a square of 6.3.
+/// By hand, R1: M8.05x0.55 basic, D2 = 8.05 - 0.649519 x 0.55 = 7.692765; 0.08 over 7.772765 and
+/// 8.13; the lead one pitch; ISO 237's next shank is 8 with a square of 6.3.
 #[test]
 fn r1s_sizing_tap_by_hand() {
     let tap = r1().sizing_tap();
     let form = &tap.thread.form;
-    assert!((form.pitch_diameter.as_mm() - 7.742_765).abs() < 1e-6);
-    assert!((form.crest.as_mm() - 8.1).abs() < 1e-12);
+    assert!((form.pitch_diameter.as_mm() - 7.772_765).abs() < 1e-6);
+    assert!((form.crest.as_mm() - 8.13).abs() < 1e-12);
     assert!((tap.thread.limits.pitch.mid() - form.pitch_diameter).abs() < mm(1e-12));
     assert!((tap.lead.as_mm() - 0.55).abs() < 1e-12);
     assert_eq!((tap.shank.diameter, tap.shank.across_flats), (mm(8.0), mm(6.3)));

@@ -5,6 +5,7 @@ use std::fs;
 use super::common::random::Dice;
 use super::common::random::form::form;
 use super::common::{section, slices};
+use super::held::threads_are_clear;
 use sectionwright::check::Parameter;
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;
@@ -99,7 +100,9 @@ fn parts_beside_the_section_are_sound_solids() {
         let parts: Vec<NamedPart> = section.parts().into_iter().filter(is_new).collect();
         let names: Vec<&str> = parts.iter().map(|part| part.name.as_str()).collect();
         assert_eq!(names, ["bushing", "lip-plug", "sizing-tap"], "{}", section.name);
-        parts.iter().for_each(|part| examine(&section, part));
+        for part in &parts {
+            examine(&section, part);
+        }
     }
 }
 
@@ -108,7 +111,9 @@ fn they_are_so_for_random_sections() {
     let mut made = 0;
     for section in random(30) {
         let parts: Vec<NamedPart> = section.parts().into_iter().filter(is_new).collect();
-        parts.iter().for_each(|part| examine(&section, part));
+        for part in &parts {
+            examine(&section, part);
+        }
         made += parts.len();
     }
     assert!(made >= 80, "{made} of 90");
@@ -120,7 +125,11 @@ fn they_are_so_for_random_threads() {
     for seed in 0..40 {
         let section = with_random_threads(seed);
         let tap = section.sizing_tap().part();
-        let bushing = section.bushing().map(|bushing| bushing.part());
+        let bushing = section.bushing();
+        if let Some(bushing) = &bushing {
+            threads_are_clear(bushing, &section);
+        }
+        let bushing = bushing.map(|bushing| bushing.part());
         for part in [Some(tap), bushing].into_iter().flatten() {
             let body = build(&part).unwrap_or_else(|e| panic!("{}: {e}", section.name));
             tessellate(&body, 0.02).unwrap_or_else(|e| panic!("{}: {e}", section.name));

@@ -63,7 +63,7 @@ pub(super) fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread 
     let limits = own_limits(side, &form);
     let designation = thread.designation.with_class(None);
     let (from, to, run_outs) = (Length::ZERO, thread.full_length(), [RunOut::Wall; 2]);
-    Thread { item, side, designation, form, limits, from, to, run_outs, ..thread.clone() }
+    Thread { item, side, designation, form, from, to, run_outs, limits, ..thread.clone() }
 }
 
 /// What a check thread itself may be off, all of it to the free side: a check that rubs where the

@@ -9,6 +9,7 @@
 
 mod bushing;
 mod check_thread;
+mod flutes;
 mod lip_plug;
 mod part_kind;
 mod sizing_tap;
@@ -16,9 +17,10 @@ mod tap_order;
 
 pub use bushing::Bushing;
 pub use check_thread::{CheckFit, check_fit, plug, ring};
+pub use flutes::Flutes;
 pub use lip_plug::{Bearing, LipPlug, Stub};
 pub use part_kind::{NamedPart, PartKind};
-pub use sizing_tap::{Flutes, SizingTap};
+pub use sizing_tap::SizingTap;
 pub use tap_order::{TapEnd, TapOrder};
 
 use super::{Item, Section, Side};
@@ -80,12 +82,12 @@ impl Section {
             NamedPart::new("bushing", PartKind::Bushing, what, bushing.part())
         }));
         parts.extend(self.lip_plug().map(|plug| {
-            let what = format!("a plug to support the lip; it bears on the {}", plug.bearing);
+            let what = format!("a plug to support the lip, bearing on the {}", plug.bearing);
             NamedPart::new("lip-plug", PartKind::LipPlug, what, plug.part())
         }));
         let tap = self.sizing_tap();
         let what = format!(
-            "a tap of the unit thread, {} over size, to clear it; without its flutes and square",
+            "a tap to clear the unit thread, {} over size, without its flutes and square",
             tap.oversize
         );
         parts.push(NamedPart::new("sizing-tap", PartKind::SizingTap, what, tap.part()));
@@ -129,7 +131,7 @@ impl Section {
                 Side::Internal => ("plug", PartKind::CheckPlug, plug(thread, fit)),
                 Side::External => ("ring", PartKind::CheckRing, ring(thread, fit)),
             };
-            let what = format!("a {shape} to check {of} with (a check, no gauge)");
+            let what = format!("a {shape}, no gauge, to check {of} with");
             Some(NamedPart::new(name, kind, what, part))
         })
     }

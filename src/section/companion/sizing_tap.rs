@@ -9,6 +9,7 @@
 //! The solid is the body of revolution with the thread; flutes and square are drawn and not in it.
 //! Its own axis: z = 0 is the tip.
 
+use super::Flutes;
 use super::{GRASP, GROOVE, HALVES, PAST_ROOT, TENTHS, TURNED_TO, down, up};
 use crate::quantity::{Angle, Length, Limits};
 use crate::section::outside::Pen;
@@ -19,9 +20,10 @@ use crate::section::{
 use crate::standard::iso237::{SquaredShank, shank_within};
 
 /// How much wider than the thread it clears the tap is, on pitch and major diameter (common
-/// practice, no source). A tapped plastic closes in on its tap by 0.01 to 0.05: less, and the
-/// second tap cuts nothing; more, and the unit shakes.
-const OVERSIZE: Length = Length::mm(0.05);
+/// practice, no source): more than any tap of class 2 is by itself (0.5 t, ISO 2857), or it would
+/// cut nothing behind one; less than the tolerance of 6H (1.25 t), or the unit shakes. t is about
+/// 0.1 in pen sizes.
+const OVERSIZE: Length = Length::mm(0.08);
 
 /// How far the root stays under the hole that is tapped, per side, where the form goes so deep:
 /// less, and the tap scrapes the thread's crests.
@@ -41,34 +43,6 @@ const BEYOND: f64 = 2.0;
 /// How far the shank stays before the front face at full depth (common practice, no source):
 /// less, and it marks the face.
 const BEFORE_FACE: Length = Length::mm(1.0);
-
-/// A tap's flutes, as they are milled with a ball-ended cutter along the axis.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Flutes {
-    /// How many.
-    pub count: u32,
-    /// Their form.
-    pub form: &'static str,
-    /// Radius of their bottom.
-    pub radius: Length,
-    /// Diameter that is left between them.
-    pub core: Length,
-}
-
-impl Flutes {
-    /// From this diameter on a tap has four flutes, below three (common practice, no source):
-    /// four leave a thinner tap no core.
-    const FOUR_FROM: Length = Length::mm(6.0);
-
-    /// The flutes of a tap of this major diameter, about as wide as the lands between them
-    /// (common practice, no source): wider, and the core twists off; narrower, and chips pack.
-    pub(super) fn of(major: Length) -> Self {
-        const CORE: f64 = 0.45;
-        let (count, radius) = if major < Self::FOUR_FROM { (3, 0.25) } else { (4, 0.2) };
-        let [radius, core] = [radius, CORE].map(|share| up(major * share, TENTHS));
-        Self { count, form: "straight, round-bottomed", radius, core }
-    }
-}
 
 /// A sizing tap.
 #[derive(Clone, Debug, PartialEq)]
@@ -229,19 +203,20 @@ impl SizingTap {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::standard::iso724::basic_sizes;
+    use crate::standard::iso965::{Quantity, tolerance};
+    use crate::standard::iso2857::{TapClass, limits};
 
-    /// Plane geometry: a cutter's circle and the tap's meet at half the angle of a flute, by the
-    /// law of cosines; flutes take between a third and three fifths of the circle.
+    /// Source: ISO 2857 and ISO 965-1, for the pitches and diameters of pens.
     #[test]
-    fn flutes_are_about_as_wide_as_lands() {
-        for tenths in 30..=160 {
-            let major = Length::mm(f64::from(tenths) / 10.0);
-            let flutes = Flutes::of(major);
-            let (r, c) =
-                (flutes.radius / major * 2.0, flutes.core / major + flutes.radius / major * 2.0);
-            let half = libm::acos((1.0 + c * c - r * r) / (2.0 * c));
-            let share = 2.0 * half * f64::from(flutes.count) / std::f64::consts::TAU;
-            assert!((0.33..0.6).contains(&share), "{major}: {share}");
+    fn it_is_wider_than_a_tap_and_leaves_a_thread_of_its_class() {
+        for pitch in [0.35, 0.5, 0.55, 0.6, 0.75, 1.0].map(Length::mm) {
+            for diameter in [6.0, 7.9, 8.05, 10.0].map(Length::mm) {
+                let tap = limits(diameter, pitch, TapClass::Two).unwrap().pitch.max();
+                assert!(tap - basic_sizes(diameter, pitch).pitch < OVERSIZE, "{diameter} {pitch}");
+                let class = tolerance(Quantity::PitchInternal, diameter, pitch, 6).unwrap();
+                assert!(OVERSIZE < class, "{diameter} {pitch}: {class}");
+            }
         }
     }
 }

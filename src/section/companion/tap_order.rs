@@ -1,9 +1,8 @@
 //! What a toolmaker has to know to make the tap of the unit's thread: a sheet, no solid.
 
-use super::sizing_tap::Flutes;
-use super::{GRASP, up};
+use super::{Flutes, GRASP, up};
 use crate::quantity::{Angle, Length, Limits};
-use crate::section::{Flank, Item, Mouth, Section, SizingTap};
+use crate::section::{Bore, Flank, Item, Mouth, Section, SizingTap};
 use crate::standard::designation::{Hand, ThreadDesignation};
 use crate::standard::iso237::{SquaredShank, shank_within};
 use crate::standard::iso2857::{self, TapClass};
@@ -140,7 +139,7 @@ impl Section {
     fn tap_end(&self) -> TapEnd {
         let (length, end) = (self.length(), self.tapped_hole_end());
         let crest = self.unit_thread.form.crest;
-        let passes = |bore: &&crate::section::Bore| bore.diameter >= crest;
+        let passes = |bore: &&Bore| bore.diameter >= crest;
         let reaches = self.bores.iter().filter(passes).fold(end, |reach, bore| {
             let [from, to] = bore.full(length);
             let opens = bore.mouth == Mouth::Back || bore.item == Item::ThroughBore;
