@@ -23,11 +23,14 @@ STEP = "section.step"
 PLAIN_STEP = "section-plain.step"
 DXF = "half-section.dxf"
 SVG = "half-section.svg"
+DRAWING = "drawing.dxf"
 WALLS = "walls.svg"
 REPORT = "report.json"
 
 # Layer of the DXF that carries the visible edges and nothing else.
 OUTLINE_LAYER = "outline"
+# Layer of the wall of the bores.
+BORE_LAYER = "bore"
 
 # Exit statuses.
 NOTHING_BREAKS, A_CHECK_BREAKS, INPUT_WRONG = 0, 1, 2

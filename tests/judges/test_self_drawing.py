@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from math import pi, sqrt, tan
+
 import drawing_file
 import drawing_part
 import drawing_sample
+import drawing_truth
+import drawing_volume
 import drawing_words
+import numpy as np
 import pytest
 from ezdxf.document import Drawing
 from ezdxf.entities import DXFGraphic
@@ -60,10 +65,10 @@ def test_each_dimension_is_needed() -> None:
 
 def test_no_dimension_may_be_said_twice() -> None:
     for n in range(len(dimensions(drawing_sample.drawing()))):
-        doc = drawing_sample.drawing()
-        twice = dimensions(doc)[n]
-        doc.modelspace().add_entity(twice.copy())
-        assert any("redundant" in fault for fault in faults(doc)), words_of(doc, twice).dxf.text
+        drawn = drawing_file.sheet(drawing_sample.drawing(), 1)
+        twice = drawn.dimensions[n]
+        drawn.dimensions.append(twice)
+        assert any("redundant" in fault for fault in drawing_part.faults(drawn)), twice.text
 
 
 def test_a_chain_of_dimensions_is_redundant() -> None:
@@ -102,7 +107,7 @@ def test_rounding_goes_through() -> None:
     tip = part.sizes.walls.all[1].nodes[6]
     mm, degrees = drawing_words.LENGTH_ROUNDING, drawing_words.ANGLE_ROUNDING
     sine = drawing_sample.TAN_59 / (1 + drawing_sample.TAN_59**2) ** 0.5
-    expected = mm * (1 + 1 / drawing_sample.TAN_59) + 0.7 / sine**2 * degrees / 2 * 3.141592653589793 / 180
+    expected = mm * (1 + 1 / drawing_sample.TAN_59) + 0.7 / sine**2 * degrees / 2 * pi / 180
     assert part.rounding()[tip.z] == pytest.approx(expected, rel=1e-9)
 
 
@@ -144,3 +149,38 @@ def test_general_limits_are_those_of_the_class() -> None:
     assert (length.may_be_off("m"), length.may_be_off("f")) == ((-0.2, 0.2), (-0.1, 0.1))
     with pytest.raises(drawing_words.DrawingFault):
         length.may_be_off(None)
+
+
+def test_volumes_are_those_of_handbooks() -> None:
+    """A cylinder pi d^2 h / 4, a frustum pi h (R^2 + R r + r^2) / 3, a ball 4/3 pi r^3 as a half circle and as two quarters."""
+    quarter = tan(pi / 8)
+    for chain, expected in (
+        ([(0, 4, 0), (5, 4, 0)], 20 * pi),
+        ([(0, 4, 0), (3, 2, 0)], pi * 7),
+        ([(0, 0, -1), (6, 0, 0)], 36 * pi),
+        ([(0, 0, -quarter), (3, 6, -quarter), (6, 0, 0)], 36 * pi),
+    ):
+        assert drawing_volume.inside(chain) == pytest.approx(expected, rel=1e-12)
+
+
+def test_threads_are_those_of_the_basic_profile() -> None:
+    """By a sum over the profile's own line, at radii that cut none, some, and all of it."""
+    major, pitch = 5.0, 0.75
+    depth = 5 / 8 * sqrt(3) / 2 * pitch
+    away = (np.arange(200000) + 0.5) / 200000 / 2
+    profile = major - depth * np.clip((away - 1 / 16) / (5 / 16), 0, 1)
+    for r in (4.4, 4.7, 4.9, 5.0, 5.2):
+        lesser = drawing_volume.lesser(major, major - depth, np.array([r]))[0]
+        greater = drawing_volume.greater(major, major - depth, np.array([r]))[0]
+        assert lesser == pytest.approx((np.minimum(profile, r) ** 2).mean(), rel=1e-8)
+        assert greater == pytest.approx((np.maximum(profile, r) ** 2).mean(), rel=1e-8)
+
+
+def test_the_sample_is_its_own_truth() -> None:
+    part = drawing_part.rebuild(drawing_file.sheet(drawing_sample.drawing(), 1))
+    truth = [drawing_sample.outside(), drawing_sample.bore()]
+    assert drawing_truth.differences(part, truth) == []
+    z, d, bulge = truth[0][9]
+    truth[0][9] = (z, d + 0.002, bulge)
+    (found,) = drawing_truth.differences(part, truth)
+    assert "diameter of outside" in found
