@@ -27,9 +27,10 @@ fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
-const NAMES: [&str; 7] = [
+const NAMES: [&str; 8] = [
     "half-section.dxf",
     "half-section.svg",
+    "profile.dxf",
     "report.json",
     "section-plain.step",
     "section.step",

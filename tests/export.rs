@@ -2,10 +2,16 @@
 
 mod common;
 
+#[path = "export/dimensions.rs"]
+mod dimensions;
 #[path = "export/dxf.rs"]
 mod dxf_file;
 #[path = "export/half_section.rs"]
 mod half_section;
+#[path = "export/part_drawing.rs"]
+mod part_drawing;
+#[path = "export/profile.rs"]
+mod profile;
 #[path = "export/svg.rs"]
 mod svg_file;
 #[path = "export/walls.rs"]

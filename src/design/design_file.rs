@@ -109,6 +109,13 @@ pub(super) struct ShopFile {
     pub(super) long_hole: Option<Placed<Distance>>,
 }
 
+/// What the drawing's title block says.
+#[derive(Clone, Debug, Default)]
+pub(super) struct DrawingFile {
+    pub(super) drawn_by: Option<Placed<String>>,
+    pub(super) date: Option<Placed<String>>,
+}
+
 /// A section's design.
 #[derive(Clone, Debug)]
 pub(super) struct DesignFile {
@@ -124,6 +131,7 @@ pub(super) struct DesignFile {
     pub(super) converter: Option<ConverterFile>,
     pub(super) blank: BlankFile,
     pub(super) shop: ShopFile,
+    pub(super) drawing: DrawingFile,
     /// `[limits]`: what goes over the material's own, as its file writes it.
     pub(super) limits: Option<Table>,
 }
@@ -267,6 +275,12 @@ impl DesignFile {
             holding: offsets.0,
             long_hole: offsets.1,
         };
+        let drawing = reader
+            .table("drawing", |r| DrawingFile {
+                drawn_by: r.maybe("drawn_by"),
+                date: r.maybe("date"),
+            })
+            .unwrap_or_default();
         let limits = reader.unread("limits").map(|(table, _)| table);
         Self {
             name,
@@ -281,6 +295,7 @@ impl DesignFile {
             converter,
             blank,
             shop,
+            drawing,
             limits,
         }
     }

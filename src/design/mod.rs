@@ -28,7 +28,7 @@ mod value;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
-pub use resolved::{Derived, Failure, Reading, Resolved};
+pub use resolved::{Credits, Derived, Failure, Reading, Resolved};
 pub use template::template;
 
 use crate::diagnostic::Severity;
@@ -52,10 +52,10 @@ pub fn load_with(
     let Loader { sources, log: mut diagnostics, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
-        Some(section) => {
+        Some((section, credits)) => {
             let Making { derived, readings, .. } = making;
             let notes = diagnostics;
-            Ok(Resolved { section, derived, readings, notes, sources })
+            Ok(Resolved { section, credits, derived, readings, notes, sources })
         }
         None => Err(Failure { diagnostics, sources }),
     }
@@ -77,7 +77,7 @@ fn make(
     name_or_path: &str,
     limits: &[String],
     making: &mut Making,
-) -> Option<crate::section::Section> {
+) -> Option<(crate::section::Section, Credits)> {
     let typed = loader.typed(limits);
     let written = loader.document(Kind::Design, name_or_path, None)?;
     let design = loader.read(&written, design_file::DesignFile::read);
@@ -104,5 +104,7 @@ fn make(
         return None;
     }
     let origins = resolve::criteria::Origins { design: &written, command_line: typed.as_ref() };
-    resolve::resolve(&design, &origins, &unit?, &material?, &maker?, making)
+    let credits = resolve::credits::resolve(&design.drawing, making);
+    let section = resolve::resolve(&design, &origins, &unit?, &material?, &maker?, making)?;
+    Some((section, credits))
 }

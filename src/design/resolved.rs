@@ -28,11 +28,22 @@ pub struct Reading {
     pub how: String,
 }
 
+/// What a drawing's title block says of whoever made it; what is not given is not drawn.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Credits {
+    /// Who drew it.
+    pub drawn_by: Option<String>,
+    /// When, as ISO 8601 writes a day: 2026-03-14.
+    pub date: Option<String>,
+}
+
 /// A design, resolved.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Resolved {
     /// The section.
     pub section: Section,
+    /// What its drawing says of whoever made it.
+    pub credits: Credits,
     /// What the files leave out.
     pub derived: Vec<Derived>,
     /// How the unit was measured.

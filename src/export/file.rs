@@ -6,7 +6,8 @@ use super::part::of_parts;
 use super::report::{MeshPart, report};
 use super::step::{plain_step, section_step};
 use super::{
-    Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, stl, walls_svg,
+    Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, profile_dxf, stl,
+    walls_svg,
 };
 use crate::check::Examination;
 use crate::section::Section;
@@ -29,7 +30,7 @@ impl File {
 }
 
 /// The section's own names: what is of this list in a design's folder is ours.
-pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, SVG, WALLS, REPORT];
+pub const NAMES: &[&str] = &[STL, STEP, PLAIN_STEP, DXF, PROFILE, SVG, WALLS, REPORT];
 
 /// The name of the report.
 pub const REPORT: &str = "report.json";
@@ -38,15 +39,17 @@ const STL: &str = "section.stl";
 const STEP: &str = "section.step";
 const PLAIN_STEP: &str = "section-plain.step";
 const DXF: &str = "half-section.dxf";
+const PROFILE: &str = "profile.dxf";
 const SVG: &str = "half-section.svg";
 const WALLS: &str = "walls.svg";
 
 /// The section's files but for the report, and the kind of each.
-pub(super) const SECTION_FILES: [(&str, Kind); 6] = [
+pub(super) const SECTION_FILES: [(&str, Kind); 7] = [
     (STL, Kind::Stl),
     (STEP, Kind::Step),
     (PLAIN_STEP, Kind::Step),
     (DXF, Kind::Dxf),
+    (PROFILE, Kind::Dxf),
     (SVG, Kind::Svg),
     (WALLS, Kind::Svg),
 ];
@@ -90,6 +93,7 @@ pub fn files(
     }
     if order.section_as(Kind::Dxf) {
         files.push(File::new(DXF, half_section_dxf(section)?));
+        files.push(File::new(PROFILE, profile_dxf(section)?));
     }
     if order.section_as(Kind::Svg) {
         files.push(File::new(SVG, half_section_svg(section)));

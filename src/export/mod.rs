@@ -4,11 +4,13 @@
 //!   Mesh    -> stl            section.stl, to print, and NAME.stl of each part beside it
 //!   Body    -> step           section.step and section-plain.step, for CAD and CAM; NAME.step
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
-//!                           -> Sheet   -> svg   half-section.svg, walls.svg, to look at
+//!           -> profile ------> Drawing -> dxf   profile.dxf, for a lathe's control to cut along
+//!           -> half_section -> Sheet   -> svg   half-section.svg, walls.svg, to look at
 //!   all of them -> report     report.json, for other programs
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
 
+mod chain;
 pub mod drawing;
 pub mod dxf;
 mod earlier;
@@ -18,6 +20,8 @@ pub mod half_section;
 mod kind;
 mod order;
 mod part;
+pub mod part_drawing;
+pub mod profile;
 mod report;
 pub mod step;
 mod stl;
@@ -41,6 +45,14 @@ use crate::section::Section;
 /// [`ExportError`] where the drawing can't be written.
 pub fn half_section_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
     dxf::write(&half_section::geometry(section))
+}
+
+/// The bytes of `profile.dxf`: [`profile::geometry`] as ASCII DXF R2000, 1:1, in mm.
+///
+/// # Errors
+/// [`ExportError`] where the drawing can't be written.
+pub fn profile_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
+    dxf::write(&profile::geometry(section))
 }
 
 /// Said wherever somebody might take a computed result for more than it is.

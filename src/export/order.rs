@@ -56,6 +56,10 @@ mod tests {
                 "report.json"
             ]
         );
+        assert_eq!(
+            names("dxf", &["section", "unit"]),
+            ["half-section.dxf", "profile.dxf", "report.json"]
+        );
         assert_eq!(names("stl", &["blank-2"]), ["blank-2.stl", "report.json"]);
     }
 }

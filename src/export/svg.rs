@@ -82,9 +82,12 @@ fn shape(svg: &mut String, shape: &Shape, pattern: &[f64]) {
             writeln!(svg, "<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\"{dashes}/>")
         }
         Shape::Polyline(chain) if chain.segments().all(|s| s.bulge == 0.0) => {
-            writeln!(svg, "<polyline points=\"{}\"/>", list(chain.points()))
+            let kind = if chain.is_closed() { "polygon" } else { "polyline" };
+            writeln!(svg, "<{kind} points=\"{}\"/>", list(chain.points()))
         }
         Shape::Polyline(chain) => writeln!(svg, "<path d=\"{}\"/>", path(chain)),
+        // No length and round ends: a dot as wide as the line (SVG 1.1, 11.4).
+        Shape::Point(at) => writeln!(svg, "<path d=\"M{} h0\"/>", place(*at).join(",")),
         Shape::Triangle(points) => {
             let points = list(points);
             writeln!(svg, "<polygon points=\"{points}\" fill=\"#000\" stroke=\"none\"/>")
@@ -149,7 +152,8 @@ fn path(chain: &Polyline) -> String {
             }
         }
     });
-    first.into_iter().chain(parts).collect::<Vec<_>>().join(" ")
+    let end = chain.is_closed().then(|| "Z".to_owned());
+    first.into_iter().chain(parts).chain(end).collect::<Vec<_>>().join(" ")
 }
 
 /// A number with at most [`DECIMALS`] decimals, without trailing zeros, and never -0.
@@ -213,6 +217,8 @@ mod tests {
         assert_eq!(arc(-1.0), "M0,-5 A1,1 0 0 1 2,-5");
         assert_eq!(arc(1.0), "M0,-5 A1,1 0 0 0 2,-5");
         assert_eq!(arc(0.0), "M0,-5 L2,-5");
+        let half = [Segment { from, to, bulge: -1.0 }, Segment::line(to, from)];
+        assert_eq!(path(&Polyline::closed(half)), "M0,-5 A1,1 0 0 1 2,-5 L0,-5 Z");
     }
 
     /// XML 1.0 (5th ed.) 2.2 and 2.4.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
@@ -16,6 +17,8 @@ from ezdxf.addons.drawing import matplotlib as drawing
 from ezdxf.document import Drawing
 
 ALLOWED = {"LINE", "LWPOLYLINE", "ARC"}
+# What a drawing with words and dimensions may hold besides, and the blocks that draw its dimensions.
+WORDED = ALLOWED | {"TEXT", "SOLID", "DIMENSION"}
 # $INSUNITS 4 is millimetres, $MEASUREMENT 1 metric, AC1015 is R2000. Source: DXF reference, HEADER table.
 MILLIMETRES, METRIC, R2000 = 4, 1, "AC1015"
 
@@ -48,7 +51,7 @@ def faults_of_tags(path: Path) -> list[str]:
     return faults + [f"pointer to {p}, which is nothing" for p in sorted(pointers - handles.keys() - {"0"})]
 
 
-def faults_of_document(doc: Drawing) -> list[str]:
+def faults_of_document(doc: Drawing, allowed: set[str] = ALLOWED) -> list[str]:
     """What the auditor (undefined line types among it) and the project's own rules for drawings find wrong."""
     auditor = doc.audit()
     faults = [f"error {e.code}: {e.message}" for e in auditor.errors]
@@ -60,20 +63,25 @@ def faults_of_document(doc: Drawing) -> list[str]:
     entities = list(doc.modelspace())
     if not entities:
         faults.append("nothing drawn")
-    for entity in entities:
+    pictures = [block for block in doc.blocks if not block.is_any_layout]
+    for entity in itertools.chain(entities, *pictures):
         kind, layer = entity.dxftype(), entity.dxf.layer
-        if kind not in ALLOWED:
+        if kind not in allowed:
             faults.append(f"a {kind}")
+        # 256, -1 and BYLAYER: colour, width and line type of the layer. Source: DXF reference, common group codes.
+        style = (entity.dxf.color, entity.dxf.lineweight, entity.dxf.linetype.upper(), entity.dxf.ltscale)
+        if style != (256, -1, "BYLAYER", 1.0):
+            faults.append(f"a {kind} with a style of its own, {style}")
         if layer not in layers or layer.upper() in ("0", "DEFPOINTS"):
             faults.append(f"a {kind} on layer {layer!r}, which is not one of the drawing's own")
     return sorted(set(faults))
 
 
-def read(path: Path) -> Drawing:
-    """The document; fails with everything that is wrong with it."""
+def read(path: Path, allowed: set[str] = ALLOWED) -> Drawing:
+    """The document, of entities of these kinds; fails with everything that is wrong with it."""
     assert faults_of_tags(path) == [], path
     doc = ezdxf.readfile(path)
-    assert faults_of_document(doc) == [], path
+    assert faults_of_document(doc, allowed) == [], path
     return doc
 
 

@@ -49,6 +49,9 @@ def test_a_blank_picture_is_seen(tmp_path: Path) -> None:
         (lambda d: d.modelspace().add_line((0, 0), (1, 1), dxfattribs={"layer": "other"}), "layer 'other'"),
         (lambda d: d.layers.get("outline").dxf.__setattr__("linetype", "NONE"), "undefined linetype NONE"),
         (lambda d: d.modelspace().delete_all_entities(), "nothing drawn"),
+        (lambda d: d.modelspace()[0].dxf.__setattr__("color", 1), "style of its own"),
+        (lambda d: d.modelspace()[0].dxf.__setattr__("lineweight", 0), "style of its own"),
+        (lambda d: d.blocks.new_anonymous_block("D").add_line((0, 0), (1, 1)), "layer '0'"),
     ],
 )
 def test_a_spoilt_drawing_is_named(spoil, says: str) -> None:

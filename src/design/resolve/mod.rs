@@ -5,6 +5,7 @@ mod blank;
 mod bores;
 mod cap;
 mod converter;
+pub(super) mod credits;
 pub(super) mod criteria;
 mod form;
 mod grip;

@@ -19,6 +19,10 @@ pub enum Layer {
     Outline,
     /// The wall of the bores, cut.
     Bore,
+    /// The hole from the front face, where it does not meet the one from the back.
+    BoreFront,
+    /// The hole from the back face, where it does not meet the one from the front.
+    BoreBack,
     /// Edges where the surface changes direction, seen square to the axis.
     Edge,
     /// Roots of threads.
@@ -29,6 +33,12 @@ pub enum Layer {
     ThreadEndHidden,
     /// The axis.
     Axis,
+    /// The place that a tool at the front is set by.
+    OriginFront,
+    /// The place that a tool at the back is set by.
+    OriginBack,
+    /// What a profile says of its threads, in words.
+    ThreadData,
     /// Words and the lines that lead to them.
     Note,
     /// A turned surface's line run on: over a groove in it, or out to its sharp corner.
@@ -53,7 +63,7 @@ pub enum Layer {
 
 impl Layer {
     /// All layers, from the one that is drawn first to the one that lies over all.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 27] = [
         Self::Band,
         Self::BandHatch,
         Self::Seam,
@@ -61,11 +71,16 @@ impl Layer {
         Self::Mate,
         Self::Outline,
         Self::Bore,
+        Self::BoreFront,
+        Self::BoreBack,
         Self::Edge,
         Self::Thread,
         Self::ThreadEnd,
         Self::ThreadEndHidden,
         Self::Axis,
+        Self::OriginFront,
+        Self::OriginBack,
+        Self::ThreadData,
         Self::Note,
         Self::Extension,
         Self::Dimension,
@@ -88,11 +103,16 @@ impl Layer {
             Self::Mate => "mate",
             Self::Outline => "outline",
             Self::Bore => "bore",
+            Self::BoreFront => "bore-front",
+            Self::BoreBack => "bore-back",
             Self::Edge => "edge",
             Self::Thread => "thread",
             Self::ThreadEnd => "thread-end",
             Self::ThreadEndHidden => "thread-end-hidden",
             Self::Axis => "axis",
+            Self::OriginFront => "origin-front",
+            Self::OriginBack => "origin-back",
+            Self::ThreadData => "thread-data",
             Self::Note => "note",
             Self::Extension => "extension",
             Self::Dimension => "dimension",
@@ -113,6 +133,8 @@ impl Layer {
         match self {
             Self::Outline
             | Self::Bore
+            | Self::BoreFront
+            | Self::BoreBack
             | Self::Edge
             | Self::ThreadEnd
             | Self::EndView
@@ -123,6 +145,9 @@ impl Layer {
             | Self::BandHatch
             | Self::Hatch
             | Self::Thread
+            | Self::OriginFront
+            | Self::OriginBack
+            | Self::ThreadData
             | Self::Note
             | Self::Extension
             | Self::Dimension

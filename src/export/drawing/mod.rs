@@ -19,7 +19,7 @@ pub use layer::Layer;
 pub use line_kind::LineKind;
 pub use polyline::{Polyline, Segment};
 pub use shade::Shade;
-pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text};
+pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text, broken};
 
 /// A point of a drawing, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,8 +49,10 @@ impl Point {
 pub enum Shape {
     /// A straight line.
     Line([Point; 2]),
-    /// Straight lines and arcs from each point to the next; not closed.
+    /// Straight lines and arcs from each point to the next, open or closed.
     Polyline(Polyline),
+    /// A place alone: an origin to set a tool by.
+    Point(Point),
     /// A filled triangle: an arrowhead.
     Triangle([Point; 3]),
     /// A shaded polygon, from each corner to the next and from the last to the first.
@@ -68,6 +70,7 @@ impl Shape {
         match self {
             Self::Line(points) => points,
             Self::Polyline(chain) => chain.points(),
+            Self::Point(point) => std::slice::from_ref(point),
             Self::Triangle(points) => points,
             Self::Area(corners, _) => corners,
             Self::Text(text) => std::slice::from_ref(&text.at),
@@ -122,6 +125,11 @@ impl Drawing {
         }
     }
 
+    /// Adds a place alone.
+    pub fn point(&mut self, layer: Layer, point: Point) {
+        self.entities.push(Entity { layer, shape: Shape::Point(point) });
+    }
+
     /// Adds a filled triangle.
     pub fn triangle(&mut self, layer: Layer, corners: [Point; 3]) {
         self.entities.push(Entity { layer, shape: Shape::Triangle(corners) });
@@ -139,6 +147,11 @@ impl Drawing {
         if !text.words.is_empty() {
             self.entities.push(Entity { layer, shape: Shape::Text(text) });
         }
+    }
+
+    /// Adds a shape.
+    pub fn add(&mut self, layer: Layer, shape: Shape) {
+        self.entities.push(Entity { layer, shape });
     }
 
     /// Adds a dimension.

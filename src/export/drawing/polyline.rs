@@ -3,12 +3,13 @@
 use super::Point;
 use crate::solid::Meridian;
 
-/// Lines and arcs from each point to the next; not closed.
+/// Lines and arcs from each point to the next; where it is closed, from the last to the first too.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Polyline {
     points: Vec<Point>,
     /// Of the way from each point to the next, as DXF has it: the tangent of a quarter of the
-    /// arc's sweep, positive where it turns left; 0 for a straight line.
+    /// arc's sweep, positive where it turns left; 0 for a straight line. A closed chain has as
+    /// many as points, an open one has one less.
     bulges: Vec<f64>,
 }
 
@@ -43,21 +44,38 @@ impl Polyline {
         chain
     }
 
-    /// The points that it goes through.
+    /// The closed chain of segments: each begins where the one before it ends, and the first where
+    /// the last one ends.
+    pub fn closed(segments: impl IntoIterator<Item = Segment>) -> Self {
+        let mut chain = Self::of(segments);
+        chain.points.pop();
+        chain
+    }
+
+    /// Whether it goes on from its last point to its first.
+    pub fn is_closed(&self) -> bool {
+        !self.points.is_empty() && self.points.len() == self.bulges.len()
+    }
+
+    /// The points that it goes through; a closed chain has its first point once.
     pub fn points(&self) -> &[Point] {
         &self.points
     }
 
     /// Its lines and arcs, in their order.
     pub fn segments(&self) -> impl DoubleEndedIterator<Item = Segment> + ExactSizeIterator + '_ {
-        let ends = self.points.windows(2).zip(&self.bulges);
-        ends.map(|(ends, bulge)| Segment { from: ends[0], to: ends[1], bulge: *bulge })
+        (0..self.bulges.len()).map(|n| Segment {
+            from: self.points[n],
+            to: self.points[(n + 1) % self.points.len()],
+            bulge: self.bulges[n],
+        })
     }
 
     /// The same chain, walked from its end.
     #[must_use]
     pub fn reversed(&self) -> Self {
-        Self::of(self.segments().rev().map(Segment::reversed))
+        let segments = self.segments().rev().map(Segment::reversed);
+        if self.is_closed() { Self::closed(segments) } else { Self::of(segments) }
     }
 
     /// The least and the greatest point of every line and arc; an arc's extremes lie between its
@@ -141,5 +159,20 @@ mod tests {
         assert_eq!(back.points(), [to, from]);
         assert_eq!(back.reversed(), chain);
         assert!(back.extremes().iter().any(|p| (p.y - 6.0).abs() < 1e-12));
+    }
+
+    /// A half disc: an arc, and the line that closes it.
+    #[test]
+    fn a_closed_chain_comes_back_to_its_first_point() {
+        let (from, to) = (Point::new(0.0, 0.0), Point::new(2.0, 0.0));
+        let half = [Segment { from, to, bulge: -1.0 }, Segment::line(to, from)];
+        let chain = Polyline::closed(half);
+        assert!(chain.is_closed() && !Polyline::of(half).is_closed());
+        assert_eq!(chain.points(), [from, to]);
+        assert_eq!(chain.segments().collect::<Vec<_>>(), half);
+        let back = chain.reversed();
+        assert!(back.is_closed());
+        assert_eq!(back.segments().next_back(), Some(half[0].reversed()));
+        assert!(!Polyline::default().is_closed());
     }
 }

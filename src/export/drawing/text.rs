@@ -60,8 +60,7 @@ impl Text {
     /// The width of the words in any common sans-serif, rather too wide than too narrow: which
     /// font a reader has is not known, and what is measured too narrow runs into its neighbour.
     pub fn width(&self) -> f64 {
-        let ems: f64 = self.words.chars().map(em_width).sum();
-        ems * self.height / CAPITAL_PER_EM
+        width(&self.words, self.height)
     }
 
     /// Lower left and upper right corner of the room that the words need.
@@ -83,6 +82,27 @@ impl Text {
             }
         }
     }
+}
+
+fn width(words: &str, height: f64) -> f64 {
+    let ems: f64 = words.chars().map(em_width).sum();
+    ems * height / CAPITAL_PER_EM
+}
+
+/// Words in lines of at most a width, broken between words; a word that is wider stands alone.
+/// Height and width are in mm of the drawing.
+pub fn broken(words: &str, height: f64, greatest: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        match lines.last_mut() {
+            Some(last) if width(&format!("{last} {word}"), height) <= greatest => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
 }
 
 /// The width of a letter in ems, not under that of the widest of the common sans-serifs (read
@@ -131,5 +151,16 @@ mod tests {
     fn no_words_need_no_room() {
         let text = Text::new(Point::new(0.0, 0.0), 2.0, Anchor::Start, "");
         assert_eq!(text.width(), 0.0);
+    }
+
+    #[test]
+    fn a_long_line_is_broken_between_words() {
+        assert_eq!(broken("Demo", 5.0, 160.0), ["Demo"]);
+        assert!(broken("  ", 5.0, 160.0).is_empty());
+        let title = ["word"; 40].join(" ");
+        let lines = broken(&title, 5.0, 160.0);
+        assert!(lines.len() > 1);
+        assert_eq!(lines.join(" "), title);
+        assert!(lines.iter().all(|words| width(words, 5.0) <= 160.0));
     }
 }

@@ -24,6 +24,9 @@ const VARIABLES: [&str; 16] = [
     "$EXTNAMES",
 ];
 
+/// Header variables that are kept where a POINT is drawn: how readers show it.
+const POINT_VARIABLES: [&str; 2] = ["$PDMODE", "$PDSIZE"];
+
 /// The tables of a file, in the order in which readers of this release expect them.
 const TABLES: [&str; 9] =
     ["VPORT", "LTYPE", "LAYER", "STYLE", "VIEW", "UCS", "APPID", "DIMSTYLE", "BLOCK_RECORD"];
@@ -53,20 +56,14 @@ impl Handles {
 pub fn conform(raw: &[Record]) -> Vec<u8> {
     let mut handles = Handles::default();
     let mut tables = Vec::new();
-    let mut spaces = Vec::new();
+    let mut owners = Vec::new();
     for name in TABLES {
-        table(&mut tables, &mut spaces, name, raw, &mut handles);
+        table(&mut tables, &mut owners, name, raw, &mut handles);
     }
-    let blocks = blocks(&spaces, &mut handles);
-    let owner = spaces.first().map_or(NOBODY, |(_, handle)| handle);
-    let entities: Vec<Record> = section(raw, "ENTITIES")
-        .iter()
-        .map(|entity| {
-            // 370 = 0 would be the thinnest of lines instead of the layer's; 440 is of a later
-            // release.
-            entity.clone().without(&[370, 440]).owned(5, &handles.next(), owner)
-        })
-        .collect();
+    let blocks = blocks(raw, &owners, &mut handles);
+    let owner = owners.first().map_or(NOBODY, |(_, handle)| handle);
+    let entities = section(raw, "ENTITIES");
+    let entities = entities.iter().map(|e| entity(e, &handles.next(), owner)).collect();
     let objects = objects(&mut handles);
     let header = header(raw, &handles.next());
     let sections = [
@@ -95,22 +92,42 @@ fn section<'a>(raw: &'a [Record], name: &str) -> &'a [Record] {
 }
 
 fn header(raw: &[Record], seed: &str) -> Vec<Record> {
-    let kept = section(raw, "HEADER").iter().filter(|v| VARIABLES.contains(&v.kind())).cloned();
+    let points = section(raw, "ENTITIES").iter().any(|entity| entity.kind() == "POINT");
+    let keeps = |v: &&Record| {
+        VARIABLES.contains(&v.kind()) || points && POINT_VARIABLES.contains(&v.kind())
+    };
+    let kept = section(raw, "HEADER").iter().filter(keeps).cloned();
     kept.chain([Record::new([(9, "$HANDSEED"), (5, seed)])]).collect()
 }
 
-/// One table with its entries; notes the handles of the blocks' records.
+/// What is drawn in a block.
+fn entity(raw: &Record, handle: &str, owner: &str) -> Record {
+    // 370 = 0 would be the thinnest of lines instead of the layer's; 440 is of a later release.
+    let entity = raw.clone().without(&[370, 440]).owned(5, handle, owner);
+    match entity.kind() {
+        // A point of angles between two lines, which no dimension of ours measures; the crate
+        // writes it for an angle of three points.
+        "DIMENSION" => entity.without(&[16, 26, 36]),
+        _ => entity,
+    }
+}
+
+/// One table with its entries; notes the blocks' names and the handles of their records, model
+/// space first.
 fn table(
     into: &mut Vec<Record>,
-    spaces: &mut Vec<(&'static str, String)>,
+    owners: &mut Vec<(String, String)>,
     name: &str,
     raw: &[Record],
     handles: &mut Handles,
 ) {
     let all = section(raw, "TABLES").iter();
     let entries = all.filter(|r| r.kind() == name);
-    let kept: Vec<&Record> =
+    let mut kept: Vec<&Record> =
         entries.filter(|r| r.value(2).is_some_and(|n| !UNUSED.contains(&n))).collect();
+    if name == "BLOCK_RECORD" {
+        kept.sort_by_key(|r| space(r).is_none());
+    }
     let own = handles.next();
     let head = Record::new([(0, "TABLE"), (2, name), (5, &own), (330, NOBODY)]);
     let count = kept.len().to_string();
@@ -122,7 +139,12 @@ fn table(
         let mut entry = entry.clone().owned(handle_code, &handle, &own);
         entry = match name {
             // Empty pointers to arrow blocks and text style.
-            "DIMSTYLE" => entry.without(&[340, 341, 342, 343, 344]),
+            "DIMSTYLE" => {
+                let entry = entry.without(&[340, 341, 342, 343, 344]);
+                // A rounding of 0 is none, and so is its absence; but some readers take 0 for whole
+                // numbers. No dimension uses STANDARD.
+                if entry.value(2) == Some("STANDARD") { entry } else { entry.without(&[45]) }
+            }
             // A pointer to a plot style that is not there, and a width that the crate can't set.
             "LAYER" => {
                 let width = width_of(entry.value(2).unwrap_or_default());
@@ -131,13 +153,10 @@ fn table(
             "BLOCK_RECORD" => {
                 // A pointer to a layout that is not there.
                 let entry = entry.without(&[340]);
-                match SPACES.iter().find(|(crates, _)| entry.value(2) == Some(crates)) {
-                    Some((_, readers)) => {
-                        spaces.push((readers, handle));
-                        entry.set(2, readers)
-                    }
-                    None => entry,
-                }
+                let name = space(&entry).or(entry.value(2)).unwrap_or_default().to_owned();
+                let entry = entry.set(2, &name);
+                owners.push((name, handle));
+                entry
             }
             _ => entry,
         };
@@ -153,19 +172,37 @@ fn width_of(layer: &str) -> i32 {
     ours.map_or(-3, |l| (l.line().width() * 100.0).round() as i32)
 }
 
-/// Begin and end of model and paper space, each with a handle of its own.
-fn blocks(spaces: &[(&str, String)], handles: &mut Handles) -> Vec<Record> {
+/// The readers' name of model or paper space; none for any other block.
+fn space(record: &Record) -> Option<&'static str> {
+    let found = SPACES.iter().find(|(crates, _)| record.value(2) == Some(crates));
+    found.map(|(_, readers)| *readers)
+}
+
+/// Begin and end of every block, each with a handle of its own, and what is drawn between them;
+/// that of model and paper space stands in a section of its own.
+fn blocks(raw: &[Record], owners: &[(String, String)], handles: &mut Handles) -> Vec<Record> {
     let mut blocks = Vec::new();
-    for (name, owner) in spaces {
+    for (name, owner) in owners {
+        let space = SPACES.iter().any(|(_, readers)| readers == name);
         let begin = Record::new([(0, "BLOCK"), (100, "AcDbEntity"), (8, "0")])
-            .with([(100, "AcDbBlockBegin"), (2, name), (70, "0")])
+            .with([(100, "AcDbBlockBegin"), (2, name), (70, if space { "0" } else { "1" })])
             .with([(10, "0.0"), (20, "0.0"), (30, "0.0"), (3, name), (1, "")]);
         let end = Record::new([(0, "ENDBLK"), (100, "AcDbEntity"), (8, "0")])
             .with([(100, "AcDbBlockEnd")]);
         blocks.push(begin.owned(5, &handles.next(), owner));
+        blocks.extend(inside(raw, name).iter().map(|e| entity(e, &handles.next(), owner)));
         blocks.push(end.owned(5, &handles.next(), owner));
     }
     blocks
+}
+
+/// What the crate wrote into a block.
+fn inside<'a>(raw: &'a [Record], name: &str) -> &'a [Record] {
+    let blocks = section(raw, "BLOCKS");
+    let head = |r: &Record| r.kind() == "BLOCK" && r.value(2) == Some(name);
+    let Some(start) = blocks.iter().position(head) else { return &[] };
+    let rest = &blocks[start + 1..];
+    &rest[..rest.iter().position(|r| r.kind() == "ENDBLK").unwrap_or(rest.len())]
 }
 
 /// The root dictionary, with the dictionary of groups that readers ask for.

@@ -1,11 +1,16 @@
 //! Our drawing in the words of the `dxf` crate.
 
-use dxf::entities::{Entity, EntityType, Line, LwPolyline, Solid, Text as DxfText};
+use dxf::entities::{
+    Entity as DxfEntity, EntityType, Line, LwPolyline, ModelPoint, Solid, Text as DxfText,
+};
 use dxf::enums::{AcadVersion, DrawingUnits, HorizontalTextJustification, Units};
 use dxf::tables::{Layer as DxfLayer, LineType};
-use dxf::{LwPolylineVertex, Point as DxfPoint};
+use dxf::{Block, LwPolylineVertex, Point as DxfPoint};
 
-use crate::export::drawing::{Anchor, Drawing, Layer, LineKind, Point, Reads, Shape, Text};
+use super::dimension::{self, Style};
+use crate::export::drawing::{
+    Anchor, Dimension, Drawing, Entity, Layer, LineKind, Point, Reads, Shape, Text,
+};
 
 /// The view on opening is this much higher than the drawing. Less, and its outline lies on the
 /// window's rim; more, and it is small.
@@ -16,6 +21,11 @@ const VIEW_ASPECT: f64 = 1.5;
 /// at and plotted some four times enlarged. At 1 the axis of a short part would be one dash;
 /// much smaller, and dots run together.
 const PATTERN_SCALE: f64 = 0.25;
+/// How readers show a POINT ($PDMODE): a cross in a circle. As a dot, 0, it is lost on a line.
+const POINT_MARK: i32 = 34;
+/// The size of that mark in mm of the part ($PDSIZE). Greater, and it hides the corner that it
+/// stands on; 0 is a share of the screen, which grows with every look at the whole.
+const POINT_SIZE: f64 = 0.6;
 
 pub fn encode(drawing: &Drawing) -> dxf::Drawing {
     let mut file = dxf::Drawing::new();
@@ -23,6 +33,8 @@ pub fn encode(drawing: &Drawing) -> dxf::Drawing {
     file.header.default_drawing_units = Units::Millimeters;
     file.header.drawing_units = DrawingUnits::Metric;
     file.header.line_type_scale = PATTERN_SCALE;
+    file.header.point_display_mode = POINT_MARK;
+    file.header.point_display_size = POINT_SIZE;
     file.header.display_linewieght_in_model_and_layout_tab = true;
     if let Some(extents) = drawing.extents() {
         show(&mut file, extents);
@@ -41,12 +53,47 @@ pub fn encode(drawing: &Drawing) -> dxf::Drawing {
             ..DxfLayer::default()
         });
     }
-    for entity in &drawing.entities {
-        for specific in shapes(&entity.shape) {
-            file.add_entity(on_layer(entity.layer, specific));
-        }
+    let mut styles: Vec<Style> = Vec::new();
+    let mut blocks = 0;
+    for Entity { layer, shape } in &drawing.entities {
+        let drawn = shapes(shape).into_iter().map(|specific| on_layer(*layer, specific));
+        let Shape::Dimension(measured) = shape else {
+            drawn.for_each(|entity| {
+                file.add_entity(entity);
+            });
+            continue;
+        };
+        blocks += 1;
+        let block = format!("*D{blocks}");
+        let style = style_of(measured, &mut styles, &mut file);
+        let specific = dimension::entity(measured, &block, &style);
+        // What is in the block lies on the layer of the dimension itself: on layer 0 some readers
+        // would draw it with that layer's width.
+        file.add_block(anonymous(block, drawn.collect()));
+        file.add_entity(on_layer(*layer, specific));
     }
     file
+}
+
+/// The name of a dimension's style, which is added to the file where it is the first of it.
+fn style_of(dimension: &Dimension, known: &mut Vec<Style>, file: &mut dxf::Drawing) -> String {
+    let style = Style::of(dimension);
+    let found = known.iter().position(|s| *s == style);
+    let name = |index: usize| format!("dimension-{}", index + 1);
+    if let Some(index) = found {
+        return name(index);
+    }
+    let name = name(known.len());
+    file.add_dim_style(style.entry(name.clone()));
+    known.push(style);
+    name
+}
+
+/// A block that readers do not offer to their users.
+fn anonymous(name: String, entities: Vec<DxfEntity>) -> Block {
+    let mut block = Block { name, layer: "0".to_owned(), entities, ..Block::default() };
+    block.set_is_anonymous(true);
+    block
 }
 
 /// Sets the drawing's extents, and the view that a reader opens with.
@@ -82,18 +129,19 @@ fn line_type(kind: LineKind) -> LineType {
     }
 }
 
-fn on_layer(layer: Layer, specific: EntityType) -> Entity {
-    let mut entity = Entity::new(specific);
+fn on_layer(layer: Layer, specific: EntityType) -> DxfEntity {
+    let mut entity = DxfEntity::new(specific);
     layer.name().clone_into(&mut entity.common.layer);
     entity
 }
 
-/// A shape as entities: a dimension is several, any other is one.
+/// A shape as entities: the picture of a dimension is several, any other is one.
 fn shapes(shape: &Shape) -> Vec<EntityType> {
     let one = match shape {
         Shape::Line([a, b]) => EntityType::Line(Line::new(point(*a), point(*b))),
         Shape::Polyline(chain) => {
-            // A vertex's bulge is that of the way to the next one; the last has none.
+            // A vertex's bulge is that of the way to the next one; the last of an open chain has
+            // none.
             let bulges = chain.segments().map(|segment| segment.bulge).chain([0.0]);
             let vertex = |(p, bulge): (&Point, f64)| LwPolylineVertex {
                 x: p.x,
@@ -102,8 +150,11 @@ fn shapes(shape: &Shape) -> Vec<EntityType> {
                 ..Default::default()
             };
             let vertices = chain.points().iter().zip(bulges).map(vertex).collect();
-            EntityType::LwPolyline(LwPolyline { vertices, ..LwPolyline::default() })
+            let mut polyline = LwPolyline { vertices, ..LwPolyline::default() };
+            polyline.set_is_closed(chain.is_closed());
+            EntityType::LwPolyline(polyline)
         }
+        Shape::Point(at) => EntityType::ModelPoint(ModelPoint::new(point(*at))),
         // A SOLID of three corners gives the third one twice.
         Shape::Triangle([a, b, c]) => EntityType::Solid(Solid {
             first_corner: point(*a),
@@ -153,11 +204,12 @@ fn words(text: &Text) -> DxfText {
 /// Words as a TEXT holds them: its own codes for the signs that shape fonts have; the crate writes
 /// other letters beyond ASCII as `\U+` and four digits. A line break would end the value and
 /// shift every group code behind it.
-fn value(words: &str) -> String {
+pub fn value(words: &str) -> String {
     let signs = words.replace('Ø', "%%c").replace('±', "%%p").replace('°', "%%d");
     signs.replace(|c: char| c.is_control(), " ")
 }
 
-fn point(p: Point) -> DxfPoint {
+/// A point of the plane.
+pub fn point(p: Point) -> DxfPoint {
     DxfPoint::new(p.x, p.y, 0.0)
 }

@@ -10,6 +10,7 @@
 //! an independent reader's audit in the judges' tests.
 
 mod conform;
+mod dimension;
 mod encode;
 mod record;
 
@@ -18,7 +19,9 @@ use super::drawing::Drawing;
 
 /// The bytes of a DXF file, drawn 1:1; layers and line types carry our own names.
 ///
-/// Lines become LINE, chains LWPOLYLINE (arcs by their bulge), triangles SOLID, words TEXT.
+/// Lines become LINE, chains LWPOLYLINE (arcs by their bulge, closed ones by their flag), places
+/// POINT, triangles SOLID, words TEXT. A dimension becomes a DIMENSION with its measured value and
+/// its picture in a block of its own.
 ///
 /// # Errors
 /// [`ExportError`] where the library refuses the drawing.

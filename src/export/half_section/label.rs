@@ -9,8 +9,8 @@
 //! ```
 //! Leaders keep the order of their walls above the part and are upright in it: they never cross.
 
-use super::chain::Chain;
 use super::sheet::Paper;
+use crate::export::chain::Chain;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text};
 use crate::section::{Facet, Item, Section, Skin};
 

@@ -2,7 +2,7 @@
 
 use super::label::letter;
 use super::sheet::Paper;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, broken};
 use crate::quantity::Length;
 use crate::section::{Bore, Depth, Facet, Item, Mouth, Point as End, Section};
 use crate::solid::Meridian;
@@ -68,26 +68,10 @@ fn title(drawing: &mut Drawing, section: &Section, top: f64, paper: Paper) {
 pub fn headed(drawing: &mut Drawing, [name, about]: [&str; 2], mut base: f64, paper: Paper) {
     words(drawing, Point::new(0.0, base), HEIGHT, about, paper);
     base += paper.mm(TITLE_ABOVE);
-    for line in broken(name).iter().rev() {
+    for line in broken(name, TITLE, TITLE_WIDTH).iter().rev() {
         words(drawing, Point::new(0.0, base), TITLE, line, paper);
         base += paper.mm(TITLE * LINE);
     }
-}
-
-/// A title in lines of at most [`TITLE_WIDTH`], broken between words.
-fn broken(title: &str) -> Vec<String> {
-    let width = |words: &str| line(Point::new(0.0, 0.0), TITLE, words).width();
-    let mut lines: Vec<String> = Vec::new();
-    for word in title.split_whitespace() {
-        match lines.last_mut() {
-            Some(last) if width(&format!("{last} {word}")) <= TITLE_WIDTH => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
 }
 
 /// A ruler from the front face; gives the y of its foot.
@@ -261,18 +245,6 @@ fn line(at: Point, height: f64, words: &str) -> Text {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_long_title_is_broken_between_words() {
-        assert_eq!(broken("Demo"), ["Demo"]);
-        assert!(broken("  ").is_empty());
-        let title = ["word"; 40].join(" ");
-        let lines = broken(&title);
-        assert!(lines.len() > 1);
-        assert_eq!(lines.join(" "), title);
-        let width = |words: &String| line(Point::new(0.0, 0.0), TITLE, words).width();
-        assert!(lines.iter().all(|words| width(words) <= TITLE_WIDTH));
-    }
 
     #[test]
     fn sizes_are_rounded_to_what_people_measure() {

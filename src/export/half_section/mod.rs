@@ -17,18 +17,18 @@
 //! modelled root, not 0.7 mm from the crest as the standard wants for a small drawing, for this
 //! one is measured.
 
-mod chain;
-mod hatch;
+pub(super) mod hatch;
 mod label;
 mod legend;
 mod sheet;
-mod thread;
+pub(super) mod thread;
 mod walls;
 
-pub use sheet::{Sheet, sheet};
+pub(super) use label::spread;
+pub use sheet::{Paper, Sheet, sheet};
 pub use walls::sheet as walls_sheet;
 
-use self::chain::Chain;
+use super::chain::Chain;
 use super::drawing::{Drawing, Layer, Point, Polyline};
 use crate::section::{Part, Section};
 

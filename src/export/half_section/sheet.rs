@@ -1,8 +1,8 @@
 //! The picture of a half-section: the geometry, hatched, with its mate, letters and legend.
 
-use super::chain::{Chain, polyline};
 use super::hatch::hatch;
 use super::{axis, label, legend, views};
+use crate::export::chain::{Chain, polyline};
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
 use crate::section::Section;
 
@@ -38,6 +38,7 @@ pub struct Sheet {
 /// Turns sizes on paper into sizes of the drawing.
 #[derive(Clone, Copy, Debug)]
 pub struct Paper {
+    /// Millimetres on paper per millimetre of the part.
     pub scale: f64,
 }
 

@@ -1,6 +1,6 @@
 //! Threads as ISO 6410-1:1993 draws them: crest wide, root narrow, end of full depth wide.
 
-use super::chain::{Chain, Edge};
+use crate::export::chain::{Chain, Edge};
 use crate::export::drawing::{Drawing, Layer, Point};
 use crate::section::{Side, Thread};
 

@@ -1,0 +1,41 @@
+//! The drawing that a machinist makes a part from.
+//!
+//! ```text
+//!   Part -> walk -> contour -> scheme   what is dimensioned: each size once
+//!                 sizes -> words, label  how it is written, with its limits
+//!   labels -> rows, flags, columns       where it stands; view: the lines themselves
+//! ```
+//! Coordinates are millimetres of the part, true to size; what a sheet adds is laid out on paper
+//! and divided by the scale.
+
+mod clear;
+mod columns;
+mod contour;
+mod detail;
+mod flags;
+mod label;
+mod pen;
+mod rows;
+mod scheme;
+mod subject;
+mod view;
+mod views;
+mod walk;
+mod words;
+
+pub use clear::{crosses, overlap};
+pub use scheme::{Contours, Datums, Role, Size, Wall, sizes};
+pub use subject::Subject;
+pub use words::{Limits, Units};
+
+use super::drawing::Drawing;
+use pen::Pen;
+use views::Views;
+
+/// The views of a part with its sizes at a scale, with letters of a height on paper; `scales` are
+/// those that details may have, the greatest first.
+pub fn views(subject: &Subject, units: Units, scale: f64, height: f64, scales: &[f64]) -> Drawing {
+    let contours = Contours::of(subject.part);
+    let sizes = sizes(subject.part, &contours, subject.datums());
+    Views::new(subject, &contours, &sizes, units).drawn(Pen { scale, height }, scales)
+}

@@ -1,0 +1,352 @@
+//! Which sizes a drawing gives: as many as the part has degrees of freedom, each once.
+//!
+//! Along the axis every plane, corner and end of a thread is given from one datum face an end;
+//! square to it every cylinder, and every end of a taper or arc, has a diameter. What follows from
+//! these is not given: where a drill's point ends (it has an angle), where a fillet begins (it has
+//! a radius, and its corner is given as if sharp), the edges of a groove in a taper.
+
+use super::contour::{Contour, Cut, Side};
+use crate::export::drawing::{Measure, Point};
+use crate::section::{self, Facet, Feature, Part, Thread};
+
+/// Which wall a size belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wall {
+    /// Seen from outside.
+    Outside,
+    /// Of the bore, its part that is made from the front.
+    FrontBore,
+    /// Of the bore, its part that is made from the back.
+    BackBore,
+}
+
+/// What a size says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Role {
+    /// A distance from a datum face.
+    Length,
+    /// A diameter that so many separate cylinders have.
+    Diameter(usize),
+    /// A thread, by its designation.
+    Thread(Box<Thread>),
+    /// A chamfer: its length along the axis, and its angle to it in degrees.
+    Chamfer(f64),
+    /// The radius of an arc, or of a fillet.
+    Radius,
+    /// The included angle of a cone.
+    Cone,
+}
+
+/// A size of a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Size {
+    /// The wall it belongs to.
+    pub wall: Wall,
+    /// What it says.
+    pub role: Role,
+    /// What is measured.
+    pub measure: Measure,
+    /// Where an arrow points at it: on the surface, in the upper half.
+    pub tip: Point,
+    /// The surfaces that it places.
+    pub features: Vec<Feature>,
+}
+
+/// The faces that lengths are given from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Datums {
+    /// z of the front datum face.
+    pub front: f64,
+    /// z of the face that the back end is measured from; none where all is measured from the
+    /// front.
+    pub back: Option<f64>,
+}
+
+impl Datums {
+    /// The datum face for a z of a wall.
+    pub fn of(&self, wall: Wall, z: f64) -> f64 {
+        match (self.back, wall) {
+            (Some(back), Wall::Outside) if z > back => back,
+            (Some(back), Wall::BackBore) if z != back => back,
+            _ => self.front,
+        }
+    }
+}
+
+/// All contours of a part, with the wall of each.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Contours {
+    /// The outside.
+    pub outside: Contour,
+    /// The bore's pieces.
+    pub bores: Vec<Contour>,
+}
+
+impl Contours {
+    /// Of a part.
+    pub fn of(part: &Part) -> Self {
+        Self { outside: Contour::outside(part), bores: Contour::bores(part) }
+    }
+}
+
+/// The sizes of a part.
+pub fn sizes(part: &Part, contours: &Contours, datums: Datums) -> Vec<Size> {
+    let mut sizes = Sizes { datums, part, outside: &contours.outside, found: Vec::new() };
+    sizes.outside(&contours.outside);
+    let corners = contours.outside.corners();
+    let faces = [corners.first(), corners.last()].map(|p| p.map_or(0.0, |p| p.x));
+    for bore in &contours.bores {
+        sizes.bore(bore, faces);
+    }
+    sizes.found
+}
+
+/// The threads of a side that lie between two z.
+fn threads(part: &Part, side: section::Side, [from, to]: [f64; 2]) -> Vec<&Thread> {
+    let lies = |t: &&Thread| t.side == side && t.from.as_mm() >= from && t.to.as_mm() <= to;
+    part.threads.iter().filter(lies).collect()
+}
+
+struct Sizes<'a> {
+    datums: Datums,
+    part: &'a Part,
+    outside: &'a Contour,
+    found: Vec<Size>,
+}
+
+impl Sizes<'_> {
+    fn outside(&mut self, contour: &Contour) {
+        let mut corners = contour.corners();
+        // The bore's mouths are its own; a chain that begins on the axis has none.
+        let ends = [0, corners.len() - 1].map(|n| corners[n]);
+        corners.retain(|p| !ends.contains(p) || p.y == 0.0);
+        let whole = [f64::NEG_INFINITY, f64::INFINITY];
+        let threads = threads(self.part, section::Side::External, whole);
+        let mut zs = places(contour.corners().iter().map(|p| p.x));
+        zs.extend(threads.iter().flat_map(|thread| full_ends(thread)));
+        for z in places(zs) {
+            let on = contour.corners().into_iter().filter(|p| p.x == z);
+            let foot = on.reduce(|a, b| if a.y >= b.y { a } else { b });
+            let crest = threads.iter().find(|t| full_ends(t).contains(&z));
+            let foot = foot.or_else(|| Some(Point::new(z, crest?.form.crest.as_mm() / 2.0)));
+            self.length(Wall::Outside, z, foot.map_or(0.0, |p| p.y), contour);
+        }
+        let on_bridge = |p: &Point| contour.bridges.iter().any(|ends| ends.contains(p));
+        for y in places(corners.iter().filter(|p| !on_bridge(p)).map(|p| p.y)) {
+            let thread = threads.iter().find(|t| t.form.crest.as_mm() / 2.0 == y);
+            self.diameter(Wall::Outside, y, contour, thread.copied());
+        }
+        self.corners_and_arcs(contour, |_| Wall::Outside);
+    }
+
+    fn bore(&mut self, contour: &Contour, faces: [f64; 2]) {
+        // From the front up to the narrowest place, from the back behind it.
+        let corners = contour.corners();
+        let narrowest = corners.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
+        let last = corners.iter().rposition(|p| p.y == narrowest).unwrap_or(0);
+        let from_back = corners.first().is_some_and(|p| p.y == 0.0);
+        let border = if from_back { f64::NEG_INFINITY } else { corners[last].x };
+        let wall = |z: f64| {
+            let behind = if last + 1 == corners.len() { false } else { z >= border };
+            if from_back || behind { Wall::BackBore } else { Wall::FrontBore }
+        };
+        let cones = Cones::of(contour, faces);
+        let extent = [corners[0].x, corners[corners.len() - 1].x];
+        let threads = threads(self.part, section::Side::Internal, extent);
+        let mut zs: Vec<f64> =
+            corners.iter().map(|p| p.x).filter(|z| !cones.zs.contains(z)).collect();
+        zs.extend(threads.iter().flat_map(|thread| full_ends(thread)));
+        for z in places(zs).into_iter().filter(|z| !faces.contains(z)) {
+            let on = corners.iter().filter(|p| p.x == z);
+            let foot = on.copied().reduce(|a, b| if a.y >= b.y { a } else { b });
+            let root = threads.iter().find(|t| full_ends(t).contains(&z));
+            let foot = foot.or_else(|| Some(Point::new(z, root?.form.root.as_mm() / 2.0)));
+            self.length(wall(z), z, foot.map_or(0.0, |p| p.y), contour);
+        }
+        for y in places(corners.iter().map(|p| p.y)) {
+            if y > 0.0 && !cones.ys.contains(&y) {
+                let at = corners.iter().find(|p| p.y == y).map_or(0.0, |p| p.x);
+                self.diameter(wall(at), y, contour, None);
+            }
+        }
+        for Cone { apex, on, tip, feature } in cones.angles {
+            let (measure, role) = (Measure::Angle { apex, on }, Role::Cone);
+            let wall = wall(tip.x);
+            self.found.push(Size { wall, role, measure, tip, features: vec![feature] });
+        }
+        for thread in threads {
+            let at = Point::new(thread.from.as_mm(), thread.form.root.as_mm() / 2.0);
+            let role = Role::Thread(Box::new(thread.clone()));
+            let features = vec![Feature::new(thread.item, Facet::Side)];
+            let measure = Measure::Diameter { at };
+            self.found.push(Size { wall: wall(at.x), role, measure, tip: at, features });
+        }
+        self.corners_and_arcs(contour, wall);
+    }
+
+    /// The distance of a z from its datum face, which has none itself.
+    fn length(&mut self, wall: Wall, z: f64, foot: f64, contour: &Contour) {
+        let datum = self.datums.of(wall, z);
+        if datum == z {
+            return;
+        }
+        let at_datum = self.outside.corners().into_iter().filter(|p| p.x == datum);
+        let rim = at_datum.map(|p| p.y).reduce(f64::max).unwrap_or(foot);
+        let (from, to) = (Point::new(datum, rim), Point::new(z, foot));
+        let features = contour.drawn.iter().filter(|s| s.line.from.x == z || s.line.to.x == z);
+        let features = features.map(|side| side.feature).collect();
+        let measure = Measure::Length { from, to };
+        self.found.push(Size { wall, role: Role::Length, measure, tip: to, features });
+    }
+
+    fn diameter(&mut self, wall: Wall, y: f64, contour: &Contour, thread: Option<&Thread>) {
+        let cylinders: Vec<&Side> =
+            contour.sides.iter().filter(|s| s.is_cylinder() && s.line.from.y == y).collect();
+        let mut names: Vec<Feature> = cylinders.iter().map(|side| side.feature).collect();
+        names.dedup();
+        let corner = contour.corners().into_iter().find(|p| p.y == y);
+        let (at, tip) = match cylinders.first() {
+            Some(side) => (side.line.from, between(side.line.from, side.line.to, 0.5)),
+            None => corner.map_or((Point::new(0.0, y), Point::new(0.0, y)), |p| (p, p)),
+        };
+        let nominal = |t: &Thread| t.designation.diameter().as_mm() / 2.0;
+        let role = match thread {
+            Some(thread) => Role::Thread(Box::new(thread.clone())),
+            None => Role::Diameter(names.len().max(1)),
+        };
+        let touches = |s: &&Side| s.line.from.y == y || s.line.to.y == y;
+        let features: Vec<Feature> =
+            contour.drawn.iter().filter(touches).map(|side| side.feature).collect();
+        let measure = Measure::Diameter { at };
+        // A thread whose crest is not its nominal diameter has both.
+        if let Some(thread) = thread.filter(|t| (nominal(t) - y).abs() > NOMINAL) {
+            let measure = Measure::Diameter { at };
+            let tip = between(tip, at, 0.5);
+            let features = vec![Feature::new(thread.item, Facet::Crest)];
+            let role = Role::Diameter(1);
+            self.found.push(Size { wall, role, measure, tip, features });
+        }
+        self.found.push(Size { wall, role, measure, tip, features });
+    }
+
+    fn corners_and_arcs(&mut self, contour: &Contour, wall: impl Fn(f64) -> Wall) {
+        for Cut { line, .. } in &contour.cuts {
+            let side = contour.drawn.iter().find(|side| side.line == *line);
+            let features = side.map(|side| side.feature).into_iter().collect();
+            let tip = line.at(0.5);
+            let (role, measure) = arc(*line).map_or_else(
+                || {
+                    let [dx, dy] = line.direction(0.0);
+                    let angle = libm::atan2(dy.abs(), dx.abs()).to_degrees();
+                    let measure = Measure::Length { from: line.from, to: line.to };
+                    (Role::Chamfer(angle), measure)
+                },
+                |measure| (Role::Radius, measure),
+            );
+            self.found.push(Size { wall: wall(tip.x), role, measure, tip, features });
+        }
+        for Side { line, feature } in &contour.sides {
+            if let Some(measure) = arc(*line) {
+                let tip = line.at(0.5);
+                let features = vec![*feature];
+                self.found.push(Size {
+                    wall: wall(tip.x),
+                    role: Role::Radius,
+                    measure,
+                    tip,
+                    features,
+                });
+            }
+        }
+    }
+}
+
+/// A crest this near to a thread's nominal radius is that, in millimetres: less, and rounding
+/// would be drawn as a size; more, and a size would be lost.
+const NOMINAL: f64 = 1e-6;
+
+/// Which places a bore's cones settle, and the angles that they take for it.
+struct Cones {
+    /// z that follow from an angle.
+    zs: Vec<f64>,
+    /// Radii that follow from an angle.
+    ys: Vec<f64>,
+    /// Each cone that has an angle.
+    angles: Vec<Cone>,
+}
+
+/// A cone that has an angle.
+struct Cone {
+    /// Where its sides, run on, meet on the axis.
+    apex: Point,
+    /// A point of its wide end.
+    on: Point,
+    /// Its middle.
+    tip: Point,
+    feature: Feature,
+}
+
+impl Cones {
+    fn of(contour: &Contour, faces: [f64; 2]) -> Self {
+        let mut cones = Self { zs: Vec::new(), ys: vec![0.0], angles: Vec::new() };
+        let corners = contour.corners();
+        let planes: Vec<f64> =
+            contour.sides.iter().filter(|s| s.is_plane()).map(|s| s.line.from.x).collect();
+        let cylinders: Vec<f64> =
+            contour.sides.iter().filter(|s| s.is_cylinder()).map(|s| s.line.from.y).collect();
+        for side in contour.sides.iter().filter(|side| side.is_cone()) {
+            let (from, to) = (side.line.from, side.line.to);
+            let (wide, narrow) = if from.y > to.y { (from, to) } else { (to, from) };
+            // A mouth's z is that of its face.
+            let free_z = |p: Point, cones: &Self| {
+                let at_mouth = p == corners[0] || Some(&p) == corners.last();
+                let at_face = at_mouth && p.y > 0.0 && faces.contains(&p.x);
+                !at_face && !planes.contains(&p.x) && !cones.zs.contains(&p.x)
+            };
+            let free_y =
+                |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
+            if free_z(narrow, &cones) {
+                cones.zs.push(narrow.x);
+            } else if free_y(narrow, &cones) {
+                cones.ys.push(narrow.y);
+            } else if free_z(wide, &cones) {
+                cones.zs.push(wide.x);
+            } else if free_y(wide, &cones) {
+                cones.ys.push(wide.y);
+            } else {
+                // Its four places are given anyway.
+                continue;
+            }
+            let slope = (narrow.x - wide.x) / (wide.y - narrow.y);
+            let apex = Point::new(wide.x + slope * wide.y, 0.0);
+            let (tip, feature) = (between(wide, narrow, 0.5), side.feature);
+            cones.angles.push(Cone { apex, on: wide, tip, feature });
+        }
+        cones
+    }
+}
+
+/// Where the tool's full profile begins and ends.
+fn full_ends(thread: &Thread) -> [f64; 2] {
+    let lead = thread.form.lead();
+    let [before, behind] = thread.run_outs.map(|end| end.length(lead));
+    [(thread.from + before).as_mm(), (thread.to - behind).as_mm()]
+}
+
+/// Places, ascending, each once.
+fn places(all: impl IntoIterator<Item = f64>) -> Vec<f64> {
+    let mut places: Vec<f64> = all.into_iter().collect();
+    places.sort_by(f64::total_cmp);
+    places.dedup();
+    places
+}
+
+fn between(a: Point, b: Point, share: f64) -> Point {
+    Point::new(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
+}
+
+/// What is measured of an arc; none for a straight line.
+fn arc(line: crate::export::drawing::Segment) -> Option<Measure> {
+    let crate::solid::Meridian::Arc { centre, .. } = line.meridian() else { return None };
+    Some(Measure::Radius { centre: Point::new(centre[1], centre[0]), on: line.at(0.5) })
+}

@@ -1,0 +1,53 @@
+//! What the threads of a part may measure, as a table beside its views.
+
+use super::words::Units;
+use crate::quantity::{self, Length};
+use crate::section::{Part, Side, Thread};
+use crate::standard::designation::Hand;
+
+/// The table's heading.
+pub const HEADING: [&str; 6] = ["Thread", "Major Ø", "Pitch Ø", "Minor Ø", "Lead", "Hand, starts"];
+
+/// A row a thread.
+pub fn rows(part: &Part, units: Units) -> Vec<[String; 6]> {
+    part.threads.iter().map(|thread| row(thread, units)).collect()
+}
+
+fn row(thread: &Thread, units: Units) -> [String; 6] {
+    let limits = &thread.limits;
+    let hand = match thread.designation.hand() {
+        Hand::Right => "right",
+        Hand::Left => "left",
+    };
+    let starts = match thread.form.starts {
+        1 => "1 start".to_owned(),
+        n => format!("{n} starts"),
+    };
+    // Where a hole is drilled for a thread its own size is the thread's minor diameter.
+    let minor = match thread.side {
+        Side::Internal => format!("hole {}", number(thread.form.crest, units)),
+        Side::External => between(limits.minor, units),
+    };
+    [
+        thread.designation.to_string(),
+        between(limits.major, units),
+        between(limits.pitch, units),
+        minor,
+        number(thread.form.lead(), units),
+        format!("{hand}, {starts}"),
+    ]
+}
+
+fn between(limits: quantity::Limits, units: Units) -> String {
+    let [min, max] = [limits.min(), limits.max()].map(|size| number(size, units));
+    if min == max { min } else { format!("{min} to {max}") }
+}
+
+/// A size in full: thread limits are given to a micrometre, or a ten-thousandth of an inch.
+fn number(size: Length, units: Units) -> String {
+    let places = match units {
+        Units::Millimetres => 3,
+        Units::Inches => 4,
+    };
+    format!("{:.places$}", size.as_mm() * units.factor())
+}
