@@ -101,18 +101,18 @@ def drawing() -> Drawing:
     dimension(doc, "R0.3 %%p0.1", (0.1, 5.4), None, 0, on=(0.1, 5.4))
     dimension(doc, "R40", (14, 5.7), None, 0, on=(14, 5.7))
     for z, r in ((4, 4.2), (12, 3.7)):
-        dimension(doc, "118%%d", (z, r), (z, -r), 0)
+        dimension(doc, "118%%d", (z, r), (z, -r), 0, on=(z + r / TAN_59, 0))
     space.add_text("General tolerance ISO 2768-m.", dxfattribs={"layer": "title"})
     return doc
 
 
 def dimension(doc: Drawing, text: str, one: Spot, other: Spot | None, angle: float, on: Spot | None = None) -> None:
-    """A DIMENSION with its words in a block of its own; `on` is the point on an arc."""
+    """A DIMENSION with its words in a block of its own; `on` is the point on an arc, or a cone's tip."""
     block = doc.blocks.new_anonymous_block("D")
     block.add_text(text)
     made = doc.modelspace().new_entity("DIMENSION", {"layer": "dimension", "geometry": block.name, "angle": angle})
     made.dxf.defpoint = (*one, 0)
     if on:
         made.dxf.defpoint4 = (*on, 0)
-    else:
+    if other:
         made.dxf.defpoint2, made.dxf.defpoint3 = (*one, 0), (*other, 0)

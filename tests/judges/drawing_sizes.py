@@ -168,12 +168,13 @@ def slopes(wall: Wall) -> list[int]:
 
 
 def angle(sizes: Sizes, dimension: Dimension, values: list[Value]) -> tuple[str, int]:
-    """The included angle of the cone whose wide end it touches."""
+    """The included angle of the cone whose wide end it touches, and that narrows towards its tip."""
     spots = {upper(spot) for spot in dimension.spots.values()}
+    tip = dimension.spots["defpoint4"][0]
     for wall in sizes.walls.all[1:] + sizes.walls.all[:1]:
         for piece in slopes(wall):
-            wide = max(wall.nodes[piece : piece + 2], key=lambda node: node.spot[1])
-            if wide.spot in spots:
+            narrow, wide = sorted(wall.nodes[piece : piece + 2], key=lambda node: node.spot[1])
+            if wide.spot in spots and (tip > wide.spot[0]) == (narrow.spot[0] > wide.spot[0]):
                 cone(sizes, wall, piece, values[0], dimension.text)
                 return wall.name, piece
     raise DrawingFault("it touches no cone's wide end")
