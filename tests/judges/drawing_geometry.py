@@ -11,13 +11,15 @@ from drawing_walls import Node, Wall, Walls
 
 @dataclass(frozen=True)
 class Arc:
-    """The unknowns of an arc: its centre (z and radius from the axis) and its own radius."""
+    """The unknowns of an arc: its radius, and its centre's z and r where something else lies on its circle.
+
+    Of an arc that only joins its ends the radius is enough, up to half a circle, at which a centre would be a double root.
+    """
 
     wall: Wall
     piece: int
-    z: int
-    r: int
     radius: int
+    centre: tuple[int, int] | None
 
 
 def of(walls: Walls) -> list[Arc]:
@@ -28,11 +30,13 @@ def of(walls: Walls) -> list[Arc]:
         for piece, sense in enumerate(wall.senses):
             if sense:
                 name = f"of arc {piece + 1} of {wall.name}"
-                numbers = (walls.system.unknown(f"{what} {name}") for what in ("centre's z", "centre's r", "radius"))
-                own[piece] = Arc(wall, piece, *numbers)
+                centre = None
+                if wall.corners.keys() & {piece - 1, piece, piece + 1}:
+                    centre = (walls.system.unknown(f"centre's z {name}"), walls.system.unknown(f"centre's r {name}"))
+                own[piece] = Arc(wall, piece, walls.system.unknown(f"radius {name}"), centre)
         for piece, arc in own.items():
             ends = (wall.nodes[piece], wall.nodes[piece + 1]) if piece in wall.corners else wall.side(piece)
-            for end in ends:
+            for end in ends if arc.centre else ():
                 on_circle(walls, arc, end)
         for piece in wall.corners:
             for end, side in ((piece, piece - 1), (piece + 1, piece + 1)):
@@ -53,7 +57,7 @@ def on_circle(walls: Walls, arc: Arc, node: Node) -> None:
         return (z - cz) ** 2 + (d / 2 - cr) ** 2 - radius**2
 
     name = f"an end of arc {arc.piece + 1}"
-    add(walls, name, (node.z, node.d, arc.z, arc.r, arc.radius), is_zero)
+    add(walls, name, (node.z, node.d, *arc.centre, arc.radius), is_zero)
 
 
 def on_line(walls: Walls, a: Node, b: Node, c: Node) -> None:
@@ -73,7 +77,7 @@ def on_side(walls: Walls, wall: Wall, arcs: dict[int, Arc], end: Node, side: int
             def in_line(z: Number, d: Number, az: Number, ar: Number, bz: Number, br: Number) -> Number:
                 return (z - az) * (d / 2 - br) - (z - bz) * (d / 2 - ar)
 
-            add(walls, "two arcs are tangent", (end.z, end.d, fillet.z, fillet.r, beside.z, beside.r), in_line)
+            add(walls, "two arcs are tangent", (end.z, end.d, *fillet.centre, *beside.centre), in_line)
         return
     if end.z not in (first.z, last.z) and end.d not in (first.d, last.d):
         on_line(walls, first, end, last)
@@ -81,5 +85,5 @@ def on_side(walls: Walls, wall: Wall, arcs: dict[int, Arc], end: Node, side: int
         def square(z: Number, d: Number, cz: Number, cr: Number, za: Number, da: Number, zb: Number, db: Number) -> Number:
             return (z - cz) * (zb - za) + (d / 2 - cr) * (db - da) / 2
 
-        numbers = (end.z, end.d, fillet.z, fillet.r, first.z, first.d, last.z, last.d)
+        numbers = (end.z, end.d, *fillet.centre, first.z, first.d, last.z, last.d)
         add(walls, "an arc is tangent to a line", numbers, square)

@@ -10,10 +10,12 @@ import numpy as np
 from drawing_file import Sheet
 from drawing_sizes import Sizes
 from drawing_walls import Node, Wall
-from drawing_words import DrawingFault
+from drawing_words import LENGTH_ROUNDING, DrawingFault
 
 # Of a cut's sides, so much is taken off in the first guess where only its radius is known.
 GUESSED_CUT = 0.3
+# A half circle's radius may be rounded to less than half of its chord, in mm.
+HALF_CIRCLE = 2 * LENGTH_ROUNDING
 
 
 @dataclass
@@ -35,7 +37,7 @@ class Rebuilt:
     def bulge(self, a: Node, b: Node, radius: float) -> float:
         """Of the lesser arc between two points: the tangent of a quarter of its sweep."""
         sine = hypot(self.x[b.z] - self.x[a.z], (self.x[b.d] - self.x[a.d]) / 2) / 2 / radius
-        return sine / (1 + sqrt(max(1 - sine * sine, 0.0)))
+        return min(sine, 1.0) / (1 + sqrt(max(1 - sine * sine, 0.0)))
 
     def rounding(self) -> np.ndarray:
         """How far each unknown may be off because the drawing's numbers are rounded."""
@@ -72,8 +74,13 @@ def rebuild(sheet: Sheet) -> Rebuilt:
 
 
 def disorder(part: Rebuilt) -> list[str]:
-    """Pieces that run another way in the part than on the paper."""
+    """Pieces that run another way in the part than on the paper, and arcs too small for their chords."""
     found = []
+    for arc in part.sizes.arcs:
+        a, b = arc.wall.nodes[arc.piece : arc.piece + 2]
+        half = hypot(part.x[b.z] - part.x[a.z], (part.x[b.d] - part.x[a.d]) / 2) / 2
+        if half > part.x[arc.radius] + HALF_CIRCLE:
+            found.append(f"contradiction: an arc of radius {part.x[arc.radius]} over a chord of {2 * half:.4f}")
     for wall in part.sizes.walls.all:
         for a, b in zip(wall.nodes, wall.nodes[1:]):
             for what, one, other, n in (("z", a.z, b.z, 0), ("diameter", a.d, b.d, 1)):
@@ -117,5 +124,6 @@ def guess(sizes: Sizes) -> np.ndarray:
             x[arc.radius] = long
         rise = sqrt(max(x[arc.radius] ** 2 - long**2 / 4, (0.1 * long) ** 2))
         left = np.array([-chord[1], chord[0]]) / long
-        x[arc.z], x[arc.r] = middle + arc.wall.senses[arc.piece] * rise * left
+        if arc.centre:
+            x[list(arc.centre)] = middle + arc.wall.senses[arc.piece] * rise * left
     return x
