@@ -24,11 +24,14 @@ PLAIN_STEP = "section-plain.step"
 DXF = "half-section.dxf"
 PROFILE = "profile.dxf"
 SVG = "half-section.svg"
+DRAWING = "drawing.dxf"
 WALLS = "walls.svg"
 REPORT = "report.json"
 
 # Layer of the DXF that carries the visible edges and nothing else.
 OUTLINE_LAYER = "outline"
+# Layer of the wall of the bores.
+BORE_LAYER = "bore"
 
 # Exit statuses.
 NOTHING_BREAKS, A_CHECK_BREAKS, INPUT_WRONG = 0, 1, 2

@@ -42,8 +42,60 @@ def point_text(angle: float | None) -> str:
     return '"flat"' if angle is None else f"{angle:g}"
 
 
+@dataclass(frozen=True)
+class Sizes:
+    """What a random design is made of: diameters, z from the front face, angles in degrees (none where flat)."""
+
+    name: str
+    # The unit: thread, collar, lengths from the collar's underside.
+    pitch: float
+    starts: int
+    left: bool
+    major: float
+    collar: float
+    plain: float
+    threaded: float
+    # The bores, from the front.
+    seat: float
+    recess_d: float
+    clearance_d: float
+    clearance_z: float
+    thread_z: float
+    basic: bool
+    drill_d: float
+    drill_z: float
+    through_d: float
+    clearance_point: float | None
+    drill_point: float | None
+    # The outside: the grip's runs as z and diameter of their ends; the tenon.
+    front: float
+    runs: tuple[tuple[float, float], ...]
+    tenon_pitch: float
+    tenon_starts: int
+    tenon_left: bool
+    tenon_d: float
+    relief: tuple[float, float] | None
+    pilot: tuple[float, float] | None
+    chamfer: float
+    chamfer_angle: float
+    end: float
+    # What the unit's file says of its collar's thickness and its tail, and the barrel's depth.
+    thickness: float
+    tail: float
+    barrel: float
+
+    @property
+    def shoulder(self) -> float:
+        return self.runs[-1][0]
+
+
 def one(dice: random.Random, number: int) -> Design:
     """A design that can be made: each hole leaves the one in front of it standing, each wall is some tenths."""
+    return design(sizes(dice, number))
+
+
+def sizes(dice: random.Random, number: int) -> Sizes:
+    """The sizes of such a design."""
 
     def within(low: float, high: float) -> float:
         return round(dice.uniform(low, high), 2)
@@ -51,11 +103,9 @@ def one(dice: random.Random, number: int) -> Design:
     def pick(*values):
         return dice.choice(values)
 
-    name = f"random-{number}"
-    # The unit: thread, collar, lengths from the collar's underside.
     pitch, starts, left = pick(0.5, 0.55, 0.6, 0.75), pick(1, 1, 1, 2), dice.random() < 0.2
     major = within(7.4, 8.4)
-    depth = 5 / 8 * 3**0.5 / 2 * pitch
+    depth = thread_depth(pitch)
     collar = round(major + within(0.7, 1.0), 2)
     plain, threaded = within(2.5, 4.0), within(8.0, 10.0)
     seat, recess_d = within(0.8, 1.5), round(collar + 0.3, 2)
@@ -67,104 +117,134 @@ def one(dice: random.Random, number: int) -> Design:
     drill_z = round(thread_z + pick(0.0, 1.0, 1.8), 2)
     through_d = round(drill_d - within(0.4, 1.0), 2)
     clearance_point, drill_point = pick(None, 118, 90), pick(None, 118, 135)
-    # The outside.
     tenon_pitch, tenon_starts, tenon_left = pick(0.5, 0.75, 0.8, 1.0), pick(1, 1, 2, 3), dice.random() < 0.2
     tenon_d = pick(10.0, 10.5, 11.0)
-    tenon_depth = 5 / 8 * 3**0.5 / 2 * tenon_pitch
+    tenon_depth = thread_depth(tenon_pitch)
     shoulder = round(drill_z + within(2.0, 6.0), 2)
     length = within(7.0, 10.0)
     front, back = round(recess_d + within(0.9, 1.6), 2), round(tenon_d + within(1.0, 2.4), 2)
     knees = [(round(shoulder * share, 2), round(recess_d + within(1.2, 2.6), 2)) for share in (0.3, 0.7)]
     straight = dice.random() < 0.5
-    runs = [(knees[0][0], front if straight else knees[0][1]), knees[1], (shoulder, back)]
+    runs = ((knees[0][0], front if straight else knees[0][1]), knees[1], (shoulder, back))
     relief = dice.random() < 0.5 and (within(1.0, 1.6), round(tenon_d - 2 * tenon_depth - within(0.1, 0.4), 2))
     pilot = dice.random() < 0.4 and (within(0.8, 1.6), round(tenon_d - 2 * tenon_depth - within(0.1, 0.4), 2))
     chamfer = pick(0.0, 0.3, 0.5, round(tenon_depth, 2))
-    end = round(shoulder + length, 2)
-    tip = round(end - (pilot[0] if pilot else 0.0), 2)
-    start = round(shoulder + (relief[0] if relief else 0.0), 2)
+    return Sizes(
+        name=f"random-{number}", pitch=pitch, starts=starts, left=left, major=major, collar=collar, plain=plain,
+        threaded=threaded, seat=seat, recess_d=recess_d, clearance_d=clearance_d, clearance_z=clearance_z,
+        thread_z=thread_z, basic=basic, drill_d=drill_d, drill_z=drill_z, through_d=through_d,
+        clearance_point=clearance_point, drill_point=drill_point, front=front, runs=runs, tenon_pitch=tenon_pitch,
+        tenon_starts=tenon_starts, tenon_left=tenon_left, tenon_d=tenon_d, relief=relief or None, pilot=pilot or None,
+        chamfer=chamfer, chamfer_angle=45, end=round(shoulder + length, 2), thickness=seat,
+        tail=round(through_d - 0.3, 2), barrel=length + 6,
+    )  # fmt: skip
 
-    outside = [(front / 2, 0.0), *((d / 2, z) for z, d in runs)]
-    if relief:
-        outside += [(relief[1] / 2, shoulder), (relief[1] / 2, start)]
-    outside.append((tenon_d / 2, start))
-    outside.append((tenon_d / 2, tip - chamfer))
-    if chamfer:
-        outside.append((tenon_d / 2 - chamfer, tip))
-    if pilot:
-        outside += [(pilot[1] / 2, tip), (pilot[1] / 2, end)]
-    radii = [recess_d / 2, clearance_d / 2, drill_d / 2, through_d / 2]
-    ends, points = [seat, clearance_z, drill_z, end], [None, clearance_point, drill_point, None]
+
+def thread_depth(pitch: float) -> float:
+    """Of the basic profile, per side."""
+    return 5 / 8 * 3**0.5 / 2 * pitch
+
+
+def design(of: Sizes) -> Design:
+    """The files and the part of some sizes."""
+    return Design(of.name, section_text(of), unit_text(of), part(of))
+
+
+def part(of: Sizes) -> Turned:
+    """What the sizes describe."""
+    shoulder, end = of.shoulder, of.end
+    tip = round(end - (of.pilot[0] if of.pilot else 0.0), 6)
+    start = round(shoulder + (of.relief[0] if of.relief else 0.0), 6)
+    outside = [(of.front / 2, 0.0), *((d / 2, z) for z, d in of.runs)]
+    if of.relief:
+        outside += [(of.relief[1] / 2, shoulder), (of.relief[1] / 2, start)]
+    outside.append((of.tenon_d / 2, start))
+    lead = of.chamfer if of.chamfer_angle == 45 else of.chamfer / tan(radians(of.chamfer_angle))
+    outside.append((of.tenon_d / 2, tip - lead))
+    if of.chamfer:
+        outside.append((of.tenon_d / 2 - of.chamfer, tip))
+    if of.pilot:
+        outside += [(of.pilot[1] / 2, tip), (of.pilot[1] / 2, end)]
+    radii = [of.recess_d / 2, of.clearance_d / 2, of.drill_d / 2, of.through_d / 2]
+    ends, points = [of.seat, of.clearance_z, of.drill_z, end], [None, of.clearance_point, of.drill_point, None]
     bore = [(radii[0], 0.0)]
     for r, z, angle, following in zip(radii, ends, points, [*radii[1:], 0.0]):
         bore.append((r, z))
         if z != end:
             bore.append((following, z + point_length(r, angle, following)))
     threads = [
-        Thread(tenon_d / 2, tenon_pitch, start, tip, starts=tenon_starts, left=tenon_left),
-        Thread(major / 2, pitch, clearance_z, thread_z, True, drill_d / 2, starts, left),
+        Thread(of.tenon_d / 2, of.tenon_pitch, start, tip, starts=of.tenon_starts, left=of.tenon_left),
+        Thread(of.major / 2, of.pitch, of.clearance_z, of.thread_z, True, of.drill_d / 2, of.starts, of.left),
     ]
+    return Turned(outside, bore, threads)
 
-    def designation(d: float, p: float, n: int, lh: bool) -> str:
-        form = f"M{d:g}x{p:g}" if n == 1 else f"M{d:g}xPh{round(p * n, 4):g}P{p:g}"
-        return form + ("-LH" if lh else "")
 
-    of_unit = designation(major, pitch, starts, left)
+def designation(d: float, p: float, n: int, lh: bool) -> str:
+    form = f"M{d:g}x{p:g}" if n == 1 else f"M{d:g}xPh{round(p * n, 4):g}P{p:g}"
+    return form + ("-LH" if lh else "")
+
+
+def section_text(of: Sizes) -> str:
+    length = round(of.end - of.shoulder, 6)
+    runs = "".join(f"[[grip.run]]\nto = {z}\ndiameter = {d}\n" for z, d in of.runs)
+    at = f"{{ depth = {of.chamfer}, angle = {of.chamfer_angle} }}"
     text = f"""format = 1
-name = "{name}"
-unit = "{name}-unit.toml"
+name = "{of.name}"
+unit = "{of.name}-unit.toml"
 material = "cast-resin"
 [grip]
-length = {shoulder}
-front = {front}
-""" + "".join(f"[[grip.run]]\nto = {z}\ndiameter = {d}\n" for z, d in runs) + f"""[tenon]
-thread = "{designation(tenon_d, tenon_pitch, tenon_starts, tenon_left)}"
+length = {of.shoulder}
+front = {of.front}
+{runs}[tenon]
+thread = "{designation(of.tenon_d, of.tenon_pitch, of.tenon_starts, of.tenon_left)}"
 length = {length}
-chamfer = {chamfer}
+chamfer = {of.chamfer if of.chamfer_angle == 45 else at}
 """
-    if relief:
-        text += f"relief = {{ width = {relief[0]}, diameter = {relief[1]} }}\n"
-    if pilot:
-        text += f"pilot = {{ length = {pilot[0]}, diameter = {pilot[1]} }}\n"
-    text += f"""[bores.recess]
-diameter = {recess_d}
-depth = {seat}
+    if of.relief:
+        text += f"relief = {{ width = {of.relief[0]}, diameter = {of.relief[1]} }}\n"
+    if of.pilot:
+        text += f"pilot = {{ length = {of.pilot[0]}, diameter = {of.pilot[1]} }}\n"
+    return text + f"""[bores.recess]
+diameter = {of.recess_d}
+depth = {of.seat}
 [bores.clearance]
-diameter = {clearance_d}
-depth = {clearance_z}
-point = {point_text(clearance_point)}
+diameter = {of.clearance_d}
+depth = {of.clearance_z}
+point = {point_text(of.clearance_point)}
 [bores.thread]
-designation = "{of_unit}"
-to = {thread_z}
+designation = "{designation(of.major, of.pitch, of.starts, of.left)}"
+to = {of.thread_z}
 [bores.tap_drill]
-diameter = {'"basic"' if basic else drill_d}
-depth = {drill_z}
-point = {point_text(drill_point)}
+diameter = {'"basic"' if of.basic else of.drill_d}
+depth = {of.drill_z}
+point = {point_text(of.drill_point)}
 [bores.through]
-diameter = {through_d}
+diameter = {of.through_d}
 [barrel]
-depth = {length + 6}
+depth = {of.barrel}
 """
-    unit = f"""format = 1
-name = "unit of {name}"
+
+
+def unit_text(of: Sizes) -> str:
+    return f"""format = 1
+name = "unit of {of.name}"
 [collar]
-diameter = {collar}
-thickness = {seat}
+diameter = {of.collar}
+thickness = {of.thickness}
 [plain]
-diameter = {round(major - 0.4, 2)}
-to = {plain}
+diameter = {round(of.major - 0.4, 2)}
+to = {of.plain}
 [thread]
-designation = "{of_unit}"
-major = {round(major - 0.05, 2)}
-to = {threaded}
+designation = "{designation(of.major, of.pitch, of.starts, of.left)}"
+major = {round(of.major - 0.05, 2)}
+to = {of.threaded}
 [tail]
-diameter = {round(through_d - 0.3, 2)}
-to = {round(threaded + 1.5, 2)}
+diameter = {of.tail}
+to = {round(of.threaded + 1.5, 2)}
 [nib]
 reach = 20
 width = 6
 """
-    return Design(name, text, unit, Turned(outside, bore, threads))
 
 
 def designs(count: int) -> list[Design]:
