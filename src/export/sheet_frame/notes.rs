@@ -21,6 +21,9 @@ const INDENT: f64 = 0.8;
 const BETWEEN: f64 = 0.3;
 /// Notes may take this part of the drawing space's height. More, and nothing is left for views.
 const GREATEST: f64 = 0.5;
+/// Notes may rise by this many letter heights to save a column: one note alone in a column is
+/// overlooked. More, and views lose the room.
+const SAVED: f64 = 4.0;
 /// Least width of a column, in mm. Less, and lines are too short to be read with ease.
 const COLUMN: f64 = 80.0;
 
@@ -49,7 +52,7 @@ pub fn draw(
     let mut chosen = None;
     for height in [lettering.text, lettering.label] {
         let set = Set::new(notes, height, room);
-        let top = set.least_top(&columns);
+        let top = set.top(&columns);
         let is_low = top.is_some_and(|top| top <= block.high.y);
         chosen = top.map(|top| (set, top)).or(chosen);
         if is_low {
@@ -112,6 +115,15 @@ impl Set {
             y -= self.needed(note) + self.between();
         }
         Some(places)
+    }
+
+    /// The top at which the columns hold all notes: the least, or a little more where that saves
+    /// a column.
+    fn top(&self, columns: &[Area]) -> Option<f64> {
+        let least = self.least_top(columns)?;
+        let few = (1..columns.len()).filter_map(|count| self.least_top(&columns[..count]));
+        let near = |top: &f64| *top <= least + SAVED * self.height;
+        few.into_iter().find(near).or(Some(least))
     }
 
     /// The least top at which the columns hold all notes, by steps of a letter's height.

@@ -58,7 +58,7 @@ const PAD: f64 = 1.0;
 /// White between words and the line beside them, in mm.
 const SIDE: f64 = 1.5;
 /// White between a field's name and what it holds, in mm.
-const GAP: f64 = 0.5;
+const GAP: f64 = 0.8;
 /// A field of which the words may need two lines is this much higher than others.
 const HIGH: f64 = 1.4;
 
@@ -93,11 +93,11 @@ pub fn draw(drawing: &mut Drawing, size: PaperSize, corner: Point, block: &Title
     let mut foot = corner.y;
     for (rows, columns) in strips(block, size, scale.as_deref()) {
         let area = Area::new([corner.x - WIDTH, foot], [corner.x, foot + rows * row]);
+        if foot > corner.y {
+            drawing.line(Layer::Title, area.low, Point::new(corner.x, foot));
+        }
         strip(drawing, area, &columns, lettering);
         foot = area.high.y;
-        if foot > corner.y {
-            drawing.line(Layer::Title, Point::new(area.low.x, foot), area.high);
-        }
     }
     let all = Area::new([corner.x - WIDTH, corner.y], [corner.x, foot]);
     drawing.polyline(Layer::Frame, Polyline::straight(all.round()));
@@ -142,14 +142,14 @@ fn strips<'a>(
     let number = given(Some(&block.number)).map(|words| (HIGH, Cell::Field("Number", words)));
     let document = given(Some(&block.document)).map(|words| (1.0, Cell::Field("Document", words)));
     let right: Vec<_> = number.into_iter().chain(document).collect();
-    let mut main = vec![Column { width: 42.0, cells: left }, Column::of(86.0, title)];
+    let mut main = vec![Column { width: 42.0, cells: left }, Column::of(78.0, title)];
     if !right.is_empty() {
-        main.push(Column { width: 52.0, cells: right });
+        main.push(Column { width: 60.0, cells: right });
     }
     let makers = [
         Column::field(64.0, "Legal owner", given(block.owner.as_deref())),
-        Column::field(64.0, "Drawn by", given(block.creator.as_deref())),
-        Column::field(52.0, "Date of issue", given(block.date.as_deref())),
+        Column::field(56.0, "Drawn by", given(block.creator.as_deref())),
+        Column::field(60.0, "Date of issue", given(block.date.as_deref())),
     ];
     let mut strips = vec![
         (1.0, sheet.into_iter().flatten().collect()),
