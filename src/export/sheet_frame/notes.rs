@@ -188,7 +188,7 @@ mod tests {
 
     #[test]
     fn letters_shrink_then_columns_rise_then_it_is_said() {
-        let (many, top) = drawn(7);
+        let (many, top) = drawn(5);
         assert!(heights(&many).iter().all(|height| *height == 1.8));
         assert!(top.unwrap() < 10.0 + BLOCK + WHITE);
         let (more, top) = drawn(20);

@@ -258,8 +258,7 @@ mod tests {
     fn its_width_is_the_standards_and_its_rows_are_what_is_given() {
         let place = Point::new(287.0, 10.0);
         let mut block = TitleBlock::default();
-        let mut area =
-            |block: &TitleBlock| draw(&mut Drawing::default(), PaperSize::A4, place, block);
+        let area = |block: &TitleBlock| draw(&mut Drawing::default(), PaperSize::A4, place, block);
         let bare = area(&block);
         block.owner = Some("A shop".into());
         let more = area(&block);
