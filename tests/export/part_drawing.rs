@@ -2,6 +2,7 @@
 
 use sectionwright::export::drawing::{Drawing, Entity, Layer, Measure, Point, Shape, Text};
 use sectionwright::export::part_drawing::{Limits, Subject, Units, crosses, overlap, views};
+use sectionwright::export::sheet_frame::Table;
 use sectionwright::section::{Item, Part, Section, Side};
 
 use crate::common::{random, section};
@@ -20,7 +21,11 @@ fn drawn(part: &Part, back: Option<f64>, scale: f64) -> Drawing {
         axis: Some((Item::TenonThread, 'A')),
         back: back.map(|z| (z, 'B')),
         front: 'C',
-        limits: &|_| Limits::Own([0.02, 0.05]),
+        supplement: None,
+        tolerances: "ISO 2768-m".to_owned(),
+        limits: Box::new(|_| Limits::Own([0.02, 0.05])),
+        table: Table::default(),
+        tap: None,
         notes: Vec::new(),
     };
     views(&subject, Units::Millimetres, scale, HEIGHT, &SCALES)

@@ -161,16 +161,20 @@ fn words_stand_inside_the_frame() {
                 || high.y > space.high.y
         });
         let words: Vec<&str> = outside.map(|text| text.words.as_str()).collect();
-        // ISO 5457:1999, table 2 (from memory): 8 and 6 fields on A3, 6 and 4 on A4.
-        let across = ["1", "2", "3", "4", "5", "6", "7", "8"];
-        let down = ["A", "B", "C", "D", "E", "F"];
-        let expected: Vec<&str> = match size {
-            PaperSize::A3 => {
-                let sides: [&[&str]; 4] = [&across, &across, &down, &down];
-                sides.concat()
-            }
-            PaperSize::A4 => [&across[..6], &down[..4]].concat(),
+        // ISO 5457:1999, table 2 (from memory): 16 and 12 fields on A1, 12 and 8 on A2, 8 and 6 on
+        // A3, 6 and 4 on A4, there only on two sides; no I and no O.
+        let (columns, rows) = match size {
+            PaperSize::A1 => (16, 12),
+            PaperSize::A2 => (12, 8),
+            PaperSize::A3 => (8, 6),
+            PaperSize::A4 => (6, 4),
         };
+        let across = (1..=columns).map(|n: u32| n.to_string());
+        let down = "ABCDEFGHJKLM".chars().take(rows).map(String::from);
+        let once: Vec<String> = across.chain(down).collect();
+        let sides = if size == PaperSize::A4 { 1 } else { 2 };
+        let all = std::iter::repeat_n(once, sides).flatten().collect::<Vec<_>>();
+        let expected: Vec<&str> = all.iter().map(String::as_str).collect();
         let sorted = |mut words: Vec<&str>| {
             words.sort_unstable();
             words.join("")

@@ -97,6 +97,7 @@ impl Workshop {
             body: &body,
             plain: &plain,
             mesh: Some(&meshed),
+            drawings: &[],
             parts: &[],
             examination: &examination,
         };

@@ -16,7 +16,7 @@ from drawing_words import DrawingFault
 from random_designs import Sizes
 
 # Corners by dice, beside those that are chosen.
-RANDOM = 6
+RANDOM = 2
 # A size moved by this, in mm or degrees, shows whether it adds material.
 NUDGE = 1e-4
 
@@ -53,7 +53,10 @@ def material(part: Rebuilt, drawn: np.ndarray) -> np.ndarray:
 
 
 def sizes(of: Sizes, drawn: Rebuilt, at: Rebuilt) -> Sizes:
-    """The sizes of a random design at a corner: each point of the drawing is found by its true place, and read there."""
+    """The sizes of a random design at a corner: each point of the drawing is found by its true place, and read there.
+
+    A hole is as wide as the drawing lets it be: what its tool may cut over is in that already.
+    """
     outside, bore = drawn.sizes.walls.all
 
     def moved(wall: Wall, z: float, d: float) -> tuple[float, float, Node]:
@@ -77,7 +80,7 @@ def sizes(of: Sizes, drawn: Rebuilt, at: Rebuilt) -> Sizes:
     end, through_d, _ = moved(bore, of.end, of.through_d)
     (unit,) = (thread for thread in drawn.sizes.threads if not thread.external)
     changed = replace(
-        of, basic=False, seat=seat, recess_d=recess_d, clearance_z=clearance_z, clearance_d=clearance_d, drill_z=drill_z,
+        of, exact=True, basic=False, seat=seat, recess_d=recess_d, clearance_z=clearance_z, clearance_d=clearance_d, drill_z=drill_z,
         drill_d=drill_d, end=end, through_d=through_d, thread_z=at.x[unit.z[1]],
         clearance_point=included(bore, clearance, of.clearance_point), drill_point=included(bore, drill, of.drill_point),
         front=moved(outside, 0.0, of.front)[1], runs=tuple(moved(outside, z, d)[:2] for z, d in of.runs),

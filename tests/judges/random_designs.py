@@ -83,6 +83,8 @@ class Sizes:
     thickness: float
     tail: float
     barrel: float
+    # Holes are as wide as they are said to be: no tool cuts over.
+    exact: bool = False
 
     @property
     def shoulder(self) -> float:
@@ -204,23 +206,24 @@ chamfer = {of.chamfer if of.chamfer_angle == 45 else at}
         text += f"relief = {{ width = {of.relief[0]}, diameter = {of.relief[1]} }}\n"
     if of.pilot:
         text += f"pilot = {{ length = {of.pilot[0]}, diameter = {of.pilot[1]} }}\n"
+    over = "cuts_over = [0, 0]\n" if of.exact else ""
     return text + f"""[bores.recess]
 diameter = {of.recess_d}
-depth = {of.seat}
+{over}depth = {of.seat}
 [bores.clearance]
 diameter = {of.clearance_d}
-depth = {of.clearance_z}
+{over}depth = {of.clearance_z}
 point = {point_text(of.clearance_point)}
 [bores.thread]
 designation = "{designation(of.major, of.pitch, of.starts, of.left)}"
 to = {of.thread_z}
 [bores.tap_drill]
 diameter = {'"basic"' if of.basic else of.drill_d}
-depth = {of.drill_z}
+{over}depth = {of.drill_z}
 point = {point_text(of.drill_point)}
 [bores.through]
 diameter = {of.through_d}
-[barrel]
+{over}[barrel]
 depth = {of.barrel}
 """
 

@@ -201,11 +201,12 @@ fn words(text: &Text) -> DxfText {
     }
 }
 
-/// Words as a TEXT holds them: its own codes for the signs that shape fonts have; the crate writes
-/// other letters beyond ASCII as `\U+` and four digits. A line break would end the value and
-/// shift every group code behind it.
+/// Words as a TEXT holds them: its own codes for the signs that shape fonts have, an x for the sign
+/// of multiplication (ISO 6410-1 and 129-1 take either); the crate writes other letters beyond
+/// ASCII as `\U+` and four digits, which not every reader takes for a letter. A line break would
+/// end the value and shift every group code behind it.
 pub fn value(words: &str) -> String {
-    let signs = words.replace('Ø', "%%c").replace('±', "%%p").replace('°', "%%d");
+    let signs = words.replace('Ø', "%%c").replace('±', "%%p").replace('°', "%%d").replace('×', "x");
     signs.replace(|c: char| c.is_control(), " ")
 }
 

@@ -4,7 +4,7 @@ use super::scheme::{Role, Size, Wall};
 use super::words::Limits;
 use crate::check::{Allotment, AllottedSize, Parameter};
 use crate::quantity::Length;
-use crate::section::{Item, PartKind};
+use crate::section::{Item, NamedPart, PartKind, Side};
 use crate::standard::iso2768::LEAST;
 
 /// A size on a drawing and the one that was allotted are one where they differ by no more than
@@ -37,14 +37,30 @@ pub fn by_allotment(allotment: &Allotment) -> impl Fn(&Size) -> Limits + '_ {
     }
 }
 
-/// The limits of other parts: general ones, but for sizes that these do not cover and fits.
-pub fn general(kind: PartKind) -> impl Fn(&Size) -> Limits {
+/// The limits of other parts: general ones, but for sizes that these do not cover, what slides
+/// into a bore, and what a thread's class says of its crest.
+pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Limits + '_ {
     move |size| {
-        let stub = size.features.iter().any(|feature| feature.item == Item::LipPlug);
-        match size.role {
-            Role::Cone | Role::Thread(_) => Limits::General,
-            Role::Diameter(_) if kind == PartKind::LipPlug && stub => Limits::Own([SLIDES, 0.0]),
-            _ => small(size, size.measure.value()),
+        let value = size.measure.value();
+        let slides = named.kind == PartKind::LipPlug && size.wall == Wall::Outside;
+        let across = matches!(size.role, Role::Diameter(_));
+        let crest = named
+            .part
+            .threads
+            .iter()
+            .find(|thread| across && (thread.form.crest.as_mm() - value).abs() < ROUNDING);
+        match (&size.role, crest) {
+            (Role::Cone | Role::Thread(_), _) => Limits::General,
+            (_, Some(thread)) => {
+                let limits = match thread.side {
+                    Side::External => thread.limits.major,
+                    Side::Internal => thread.limits.minor,
+                };
+                let off = [value - limits.min().as_mm(), limits.max().as_mm() - value];
+                Limits::Own(off.map(|off| off.max(0.0)))
+            }
+            _ if slides && across => Limits::Own([SLIDES, 0.0]),
+            _ => small(size, value),
         }
     }
 }

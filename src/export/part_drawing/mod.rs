@@ -23,6 +23,7 @@ mod rows;
 mod scheme;
 mod subject;
 mod subjects;
+mod tap_form;
 mod tap_order;
 mod thread_table;
 mod view;

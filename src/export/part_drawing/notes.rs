@@ -33,8 +33,8 @@ pub fn of(
             "The section's shoulder bears on face A.".to_owned(),
         ],
         PartKind::LipPlug => vec![
-            "Supports the lip while the outside is turned; a bare 60° centre would split it. Made \
-             to slide in by hand, without shake."
+            "Supports the front edge while the outside is turned; a bare 60° centre would split \
+             it. Made to slide into counterbore and clearance bore by hand, without shake."
                 .to_owned(),
         ],
         PartKind::Unit => vec![
@@ -87,15 +87,14 @@ fn of_section(section: &Section, allotment: &Allotment, units: Units) -> Vec<Str
         notes[2] += &format!("; of a hole drilled long, at its end: {}.", size(long, units));
     }
     if !allotment.unheld.is_empty() {
-        let named = allotment.unheld.iter().map(|code| {
-            let what = info(code).map_or("", |info| info.title);
-            format!("{what} ({code})")
-        });
-        let named: Vec<String> = named.collect();
-        notes.insert(
-            0,
-            format!("NOT KEPT BY THESE LIMITS: {}. Ask before cutting.", named.join("; ")),
+        let title = |code: &&'static str| info(code).map_or("", |info| info.title).to_lowercase();
+        let titles: Vec<String> = allotment.unheld.iter().map(title).collect();
+        let warning = format!(
+            "ASK BEFORE CUTTING: {}. Checks not kept by these limits: {}.",
+            titles.join("; "),
+            allotment.unheld.join(", ")
         );
+        notes.insert(0, warning);
     }
     notes
 }

@@ -117,9 +117,9 @@ struct Sizes<'a> {
 impl Sizes<'_> {
     fn outside(&mut self, contour: &Contour) {
         let mut corners = contour.corners();
-        // The bore's mouths are its own; a chain that begins on the axis has none.
+        // The bore's mouths are its own, and a place on the axis has no diameter.
         let ends = [0, corners.len() - 1].map(|n| corners[n]);
-        corners.retain(|p| !ends.contains(p) || p.y == 0.0);
+        corners.retain(|p| !ends.contains(p) && p.y > 0.0);
         let whole = [f64::NEG_INFINITY, f64::INFINITY];
         let threads = threads(self.part, section::Side::External, whole);
         let mut zs = places(contour.corners().iter().map(|p| p.x));

@@ -3,7 +3,7 @@
 use super::scheme::{Datums, Size};
 use super::words::Limits;
 use crate::export::sheet_frame::Table;
-use crate::section::{Item, Part};
+use crate::section::{Item, Part, SizingTap};
 
 /// A part, with what its drawing says beside its sizes.
 pub struct Subject<'a> {
@@ -21,6 +21,8 @@ pub struct Subject<'a> {
     pub axis: Option<(Item, char)>,
     /// z of the face that the back end is measured from, with the datum's letter.
     pub back: Option<(f64, char)>,
+    /// What of it is not turned.
+    pub tap: Option<SizingTap>,
     /// The letter of the front face.
     pub front: char,
     /// General tolerances: `ISO 2768-m`.

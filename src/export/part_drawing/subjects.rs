@@ -25,17 +25,18 @@ pub fn subject<'a>(
     Subject {
         part: &named.part,
         title: title(named.kind).to_owned(),
-        supplement: (!of_section).then(|| named.what.clone()),
+        supplement: supplement(section, named),
         name,
         material: material(section, named.kind),
         axis: of_section.then_some((Item::TenonThread, 'A')),
         back: of_section.then_some((shoulder, 'B')),
+        tap: (named.kind == PartKind::SizingTap).then(|| section.sizing_tap()),
         front: if of_section { 'C' } else { 'A' },
         tolerances: class.to_string(),
         limits: if of_section {
             Box::new(by_allotment(allotment))
         } else {
-            Box::new(general(named.kind))
+            Box::new(general(named))
         },
         table: threads(named, units),
         notes: notes::of(section, named, allotment, units),
@@ -47,16 +48,35 @@ fn title(kind: PartKind) -> &'static str {
     match kind {
         PartKind::Section => "Grip section",
         PartKind::Unit => "Stand-in for the mating unit",
-        PartKind::Barrel => "Mouth of the barrel",
+        PartKind::Barrel => "Barrel, its mouth",
         PartKind::Cap => "Cap, inside",
         PartKind::Converter => "Stand-in for the converter",
         PartKind::CheckPlug => "Check plug (no gauge)",
         PartKind::CheckRing => "Check ring (no gauge)",
         PartKind::Bushing => "Holding bushing",
-        PartKind::LipPlug => "Lip plug",
+        PartKind::LipPlug => "Support plug",
         PartKind::SizingTap => "Sizing tap",
         PartKind::Blank => "Blank at a stage",
     }
+}
+
+/// What it is for, in a machinist's words.
+fn supplement(section: &Section, named: &NamedPart) -> Option<String> {
+    let threads = named.part.threads.iter().map(|thread| thread.designation.to_string());
+    let threads: Vec<String> = threads.collect();
+    Some(match named.kind {
+        PartKind::Section => return None,
+        PartKind::Unit => "for fit tests, in place of the bought unit".to_owned(),
+        PartKind::Barrel | PartKind::Cap | PartKind::Converter => "for fit tests".to_owned(),
+        PartKind::CheckPlug | PartKind::CheckRing => format!("for {}", threads.join(", ")),
+        PartKind::Bushing => "to hold the grip section by its tenon".to_owned(),
+        PartKind::LipPlug => "for the front edge, while the outside is turned".to_owned(),
+        PartKind::SizingTap => {
+            let tap = section.sizing_tap();
+            format!("{}, {:.2} over size", tap.thread.designation, tap.oversize)
+        }
+        PartKind::Blank => named.what.clone(),
+    })
 }
 
 /// What it is made of; what the section is made of, where its drawing is of that.
@@ -76,7 +96,7 @@ fn material(section: &Section, kind: PartKind) -> String {
 /// The limits of a part's threads.
 fn threads(named: &NamedPart, units: Units) -> Table {
     Table {
-        columns: vec![34.0, 32.0, 32.0, 32.0, 16.0, 28.0],
+        columns: vec![38.0, 40.0, 36.0, 36.0, 18.0, 32.0],
         heading: thread_table::HEADING.map(str::to_owned).to_vec(),
         rows: thread_table::rows(&named.part, units).into_iter().map(|row| row.to_vec()).collect(),
     }

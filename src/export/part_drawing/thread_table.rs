@@ -23,9 +23,9 @@ fn row(thread: &Thread, units: Units) -> [String; 6] {
         1 => "1 start".to_owned(),
         n => format!("{n} starts"),
     };
-    // Where a hole is drilled for a thread its own size is the thread's minor diameter.
+    // The hole is a size of its own.
     let minor = match thread.side {
-        Side::Internal => format!("hole {}", number(thread.form.crest, units)),
+        Side::Internal => "as drawn".to_owned(),
         Side::External => between(limits.minor, units),
     };
     [

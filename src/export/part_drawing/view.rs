@@ -22,9 +22,7 @@ pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
     let mut drawing = Drawing::default();
     let outside = Chain(contours.outside.polyline());
     let bore = Chain(bore_line(contours));
-    let back = bore.0.reversed();
-    let cut = Polyline::of(outside.0.segments().chain(back.segments()));
-    hatch::hatch(&mut drawing, &cut, HATCH_SPACING / pen.scale);
+    hatch::hatch(&mut drawing, &cut_area(&outside, &bore), HATCH_SPACING / pen.scale);
     drawing.polyline(Layer::Outline, outside.0.clone());
     for piece in &contours.bores {
         drawing.polyline(Layer::Bore, piece.polyline());
@@ -49,6 +47,22 @@ pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
     let beyond = AXIS_BEYOND / pen.scale;
     drawing.line(Layer::Axis, Point::new(low - beyond, 0.0), Point::new(high + beyond, 0.0));
     drawing
+}
+
+/// What is cut: the outside, and the bore on the way back; where they do not meet, the axis lies
+/// between them.
+fn cut_area(outside: &Chain, bore: &Chain) -> Polyline {
+    let mut round: Vec<Segment> = Vec::new();
+    let back = bore.0.reversed();
+    for segment in outside.0.segments().chain(back.segments()) {
+        if let Some(last) = round.last().map(|s| s.to).filter(|last| *last != segment.from) {
+            round.push(Segment::line(last, segment.from));
+        }
+        round.push(segment);
+    }
+    let ends = round.last().zip(round.first()).map(|(last, first)| (last.to, first.from));
+    round.extend(ends.filter(|(last, first)| last != first).map(|(a, b)| Segment::line(a, b)));
+    Polyline::of(round)
 }
 
 /// The bore's pieces as one line, along the axis between them.

@@ -9,8 +9,8 @@ use super::pen::Pen;
 use super::rows::{Edge, Rows};
 use super::scheme::{Contours, Role, Size, Wall};
 use super::subject::Subject;
-use super::view;
 use super::words::Units;
+use super::{tap_form, view};
 use crate::export::chain::Chain;
 use crate::export::drawing::{Drawing, Layer, Point};
 
@@ -54,6 +54,9 @@ impl<'a> Views<'a> {
         let [front, end] = [ends.first(), ends.last()].map(|p| p.map_or(0.0, |p| p.x));
         let top = line.top();
         let mut drawing = view::half_section(part, contours, pen);
+        if let Some(tap) = &self.subject.tap {
+            tap_form::square(&mut drawing, tap);
+        }
         self.sizes(&mut drawing, [front, end], top, pen);
         self.beside(&mut drawing, top, pen, scales);
         drawing
@@ -123,6 +126,9 @@ impl<'a> Views<'a> {
         let round = if details.is_empty() { 0.0 } else { RADIUS / pen.scale };
         let x = right + BESIDE / pen.scale + reach.max(round);
         view::end_view(drawing, part, contours, x, pen);
+        if let Some(tap) = &self.subject.tap {
+            tap_form::flutes(drawing, tap, x);
+        }
         let label = 3.5 * pen.height;
         let up = reach + (BETWEEN + RADIUS + label) / pen.scale;
         let down = -(reach + (BETWEEN + RADIUS) / pen.scale);
