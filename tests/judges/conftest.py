@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -13,9 +14,12 @@ from typing import Any
 import designs
 import names
 import pytest
+import random_designs
 
 # No design takes longer; a run that does has hung.
 RUN_SECONDS = 120
+# Random designs that are drawn.
+RANDOM_DRAWINGS = 50
 
 
 @dataclass(frozen=True)
@@ -97,6 +101,33 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Maker:
         return kept[design, chord]
 
     return once
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A random design, and the folder that it was made into."""
+
+    sizes: random_designs.Sizes
+    folder: Path
+
+
+@pytest.fixture(scope="session")
+def random_drawings(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
+    """The drawings of random designs, in DXF."""
+    work = tmp_path_factory.mktemp("drawings")
+    dice = random_designs.random.Random(random_designs.SEED)
+    sizes = [random_designs.sizes(dice, number) for number in range(RANDOM_DRAWINGS)]
+
+    def make_one(of: random_designs.Sizes) -> Drawn:
+        path = random_designs.design(of).write(work / of.name)
+        out = path.parent / "out"
+        done = run(["make", str(path), "--out", str(out), "--quiet", "--only", "report,dxf"], path.parent)
+        assert done.returncode != names.INPUT_WRONG, done.stderr
+        (folder,) = out.iterdir()
+        return Drawn(of, folder)
+
+    with ThreadPoolExecutor(os.cpu_count()) as pool:
+        return list(pool.map(make_one, sizes))
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import os
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
@@ -24,11 +23,10 @@ import names
 import numpy as np
 import pytest
 import random_designs
-from conftest import Made, Maker
+from conftest import Drawn, Made, Maker
 from drawing_part import Rebuilt
 from drawing_words import DrawingFault
 
-COUNT = 50
 # Any seed will do: the part must not depend on it.
 SEED = 7
 # Threads that are no basic profile of ISO 68-1 end to end: their form or their run-out is not this judge's.
@@ -40,35 +38,9 @@ RELATIVE = 1e-7
 KINDS = "wall.*,thread.*,made.*,clear.*,joint.*"
 
 
-@dataclass(frozen=True)
-class Drawn:
-    """A random design, and the folder that it was made into."""
-
-    sizes: random_designs.Sizes
-    folder: Path
-
-    @property
-    def sheet(self) -> drawing_file.Sheet:
-        return drawing_file.read(self.folder / names.DRAWING, SEED)
-
-
-@pytest.fixture(scope="session")
-def random_drawings(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
-    """The drawings of the random designs."""
-    work = tmp_path_factory.mktemp("drawings")
-    dice = random_designs.random.Random(random_designs.SEED)
-    sizes = [random_designs.sizes(dice, number) for number in range(COUNT)]
-
-    def make(of: random_designs.Sizes) -> Drawn:
-        path = random_designs.design(of).write(work / of.name)
-        out = path.parent / "out"
-        done = conftest.run(["make", str(path), "--out", str(out), "--quiet", "--only", "report,dxf"], path.parent)
-        assert done.returncode != names.INPUT_WRONG, done.stderr
-        (folder,) = out.iterdir()
-        return Drawn(of, folder)
-
-    with ThreadPoolExecutor(os.cpu_count()) as pool:
-        return list(pool.map(make, sizes))
+def sheet_of(drawn: Drawn) -> drawing_file.Sheet:
+    """A random design's drawing, distorted."""
+    return drawing_file.read(drawn.folder / names.DRAWING, SEED)
 
 
 def volumes(part: Rebuilt, report: dict, threads: bool) -> list[str]:
@@ -100,7 +72,7 @@ def test_the_drawing_makes_the_part(made: Maker, design: Path | None) -> None:
 def test_random_drawings_make_their_parts(random_drawings: list[Drawn]) -> None:
     wrong = {}
     for drawn in random_drawings:
-        sheet = drawn.sheet
+        sheet = sheet_of(drawn)
         found = drawing_part.faults(sheet)
         if not found:
             part = drawing_part.rebuild(sheet)
@@ -150,7 +122,7 @@ def test_no_dimension_is_missing_or_redundant(made: Maker, design: Path | None) 
 def test_the_worst_corners_hold(random_drawings: list[Drawn]) -> None:
     """At every corner of the drawing's limits, no check that is kept as drawn is broken, but those that a note names."""
     def judge(drawn: Drawn) -> list[str]:
-        sheet = drawn.sheet
+        sheet = sheet_of(drawn)
         part = drawing_part.rebuild(sheet)
         as_drawn = margins(drawn.folder.parent.parent / f"{drawn.sizes.name}.toml")
         kept = {code for code, (margin, _) in as_drawn.items() if margin >= 0} - sheet.notes.not_kept
