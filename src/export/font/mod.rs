@@ -1,13 +1,12 @@
 //! The font that files carry with them: `DejaVu` Sans 2.37, whole and unchanged.
 //!
 //! Every letter stands after the one before it by its advance: no kerning, no ligatures, no
-//! writing from right to left. What the font lacks is shown as its box for missing letters.
+//! writing from right to left. What the font lacks is shown as
+//! the replacement character.
 
 mod outline;
 
 pub use outline::{Outline, Step};
-
-use std::ops::Range;
 
 use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
@@ -24,10 +23,10 @@ pub const CAPITAL_PER_EM: f64 = 1493.0 / 2048.0;
 /// A letter of a line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Letter {
-    /// The number of its glyph; 0, the box, where the font lacks it.
+    /// What is seen: the letter, or the replacement character where the font lacks it.
+    pub shown: char,
+    /// The number of its glyph.
     pub glyph: u32,
-    /// Its bytes in the line's words.
-    pub bytes: Range<usize>,
     /// Where it begins, in ems from the line's left end.
     pub x: f64,
     /// How far it goes, in ems.
@@ -70,11 +69,12 @@ impl Face {
     /// Words, letter by letter.
     pub fn line(&self, words: &str) -> Line {
         let mut line = Line { words: printable(words), ..Line::default() };
-        for (start, letter) in line.words.char_indices() {
-            let glyph = self.letters.map(letter).unwrap_or(GlyphId::NOTDEF);
+        for letter in line.words.chars() {
+            let glyph = |letter| self.letters.map(letter).filter(|glyph| *glyph != GlyphId::NOTDEF);
+            let shown = if glyph(letter).is_some() { letter } else { char::REPLACEMENT_CHARACTER };
+            let glyph = glyph(shown).unwrap_or(GlyphId::NOTDEF);
             let advance = self.metrics.advance_width(glyph).map_or(0.0, f64::from) / self.em;
-            let bytes = start..start + letter.len_utf8();
-            line.letters.push(Letter { glyph: glyph.to_u32(), bytes, x: line.width, advance });
+            line.letters.push(Letter { shown, glyph: glyph.to_u32(), x: line.width, advance });
             line.width += advance;
         }
         line
@@ -113,7 +113,6 @@ mod tests {
         let x: Vec<f64> = line.letters.iter().map(|letter| letter.x * 2048.0).collect();
         assert_eq!(x, [0.0, 1401.0, 2052.0]);
         assert_eq!(line.width * 2048.0, 3664.0);
-        assert_eq!(line.letters[2].bytes, 2..4);
     }
 
     #[test]
@@ -123,18 +122,18 @@ mod tests {
         let plain = (' '..='~').chain('\u{a0}'..='\u{17f}');
         for letter in plain.chain(signs.chars()) {
             let line = face.line(&letter.to_string());
-            assert!(line.letters[0].glyph != 0, "{letter:?}");
+            assert_eq!(line.letters[0].shown, letter);
         }
     }
 
     #[test]
-    fn what_the_font_lacks_is_a_box() {
+    fn what_the_font_lacks_is_seen_to_be_lacking() {
         let face = Face::new();
         let line = face.line("漢\u{1}\n\u{ffff}");
-        assert_eq!(line.words, "漢\u{fffd} \u{fffd}");
-        assert_eq!(line.letters.len(), 4);
-        assert_eq!(line.letters[0].glyph, 0);
-        assert!(line.letters[0].advance > 0.3 && !face.outline(0).is_empty());
+        assert_eq!(line.words, "漢\u{fffd} \u{fffd}", "what can be written stays as it is");
+        let shown: String = line.letters.iter().map(|letter| letter.shown).collect();
+        assert_eq!(shown, "\u{fffd}\u{fffd} \u{fffd}");
+        assert!(line.letters[0].glyph != 0 && !face.outline(line.letters[0].glyph).is_empty());
     }
 
     /// The top of an H, whose stem is straight.

@@ -42,13 +42,13 @@ fn pieces(radius: f64, sweep: f64) -> f64 {
     pieces
 }
 
-/// How far one curve of a sweep s goes outside its arc, `4/27 r sin^6(s/4) / cos^2(s/4)`; it never
-/// goes inside (Goldapp, "Approximation of circular arcs by cubic polynomials", 1991; from memory,
-/// and held by a test against the curves themselves).
+/// How far one curve of a sweep s goes outside its arc, at most: `2/27 r sin^6(s/4) / cos^2(s/4)`.
+/// It never goes inside (Goldapp, "Approximation of circular arcs by cubic polynomials", 1991; from
+/// memory, and held by a test against the curves themselves).
 fn error(radius: f64, sweep: f64) -> f64 {
     let (sin, cos) = libm::sincos(sweep / 4.0);
     let square = sin * sin;
-    radius * 4.0 / 27.0 * square * square * square / (cos * cos)
+    radius * 2.0 / 27.0 * square * square * square / (cos * cos)
 }
 
 #[cfg(test)]

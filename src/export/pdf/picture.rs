@@ -115,19 +115,21 @@ impl<'a> Picture<'a> {
             Reads::FromBelow => Transform::from_row(1.0, 0.0, 0.0, 1.0, x, y),
             Reads::FromRight => Transform::from_row(0.0, -1.0, 1.0, 0.0, x, y),
         };
-        let glyphs: Vec<KrillaGlyph> = line
-            .letters
-            .iter()
-            .map(|letter| {
-                let (glyph, advance) = (GlyphId::new(letter.glyph), letter.advance as f32);
-                KrillaGlyph::new(glyph, advance, 0.0, 0.0, 0.0, letter.bytes.clone(), None)
-            })
-            .collect();
+        // What is copied is what is seen: a glyph stands for one letter alone in some readers.
+        let mut shown = String::new();
+        let mut glyphs = Vec::new();
+        for letter in &line.letters {
+            let start = shown.len();
+            shown.push(letter.shown);
+            let (glyph, advance) = (GlyphId::new(letter.glyph), letter.advance as f32);
+            let bytes = start..shown.len();
+            glyphs.push(KrillaGlyph::new(glyph, advance, 0.0, 0.0, 0.0, bytes, None));
+        }
         self.fill("#000");
         self.surface.push_transform(&turn);
         let start = PagePoint::from_xy(-self.paper.length(before), 0.0);
         let (font, size) = (self.font.clone(), self.paper.length(size));
-        self.surface.draw_glyphs(start, &glyphs, font, &line.words, size, false);
+        self.surface.draw_glyphs(start, &glyphs, font, &shown, size, false);
         self.surface.pop();
     }
 
