@@ -1,7 +1,8 @@
 //! The chain of a part's outside, or of its bore, in the half-plane: edges and cuts of it.
 
+use super::walk;
 use crate::export::drawing::{Point, Polyline, Segment};
-use crate::section::{Part, Run, Shape, Skin, Station};
+use crate::section::{Part, Run, Shape, Station};
 use crate::solid::Meridian;
 
 /// Corners flatter than this many degrees are not seen as an edge. More would hide where a taper
@@ -27,28 +28,24 @@ pub struct Edge {
 impl Chain {
     /// The outside with both end faces, from the front mouth of the bore to its back mouth.
     pub fn outside(part: &Part) -> Self {
-        // The part is walked up the outside, over the back face, down the bore, over the front
-        // face: what follows the bore comes first here.
-        let after = part.runs.iter().rposition(|run| run.skin == Skin::Bore).map_or(0, |n| n + 1);
-        let (before, front) = part.runs.split_at(after);
-        let runs: Vec<Run> =
-            front.iter().chain(before).filter(|run| run.skin != Skin::Bore).copied().collect();
-        Self(polyline(&runs))
+        Self(polyline(&walk::outside(part)))
     }
 
-    /// The wall of the bore, from its front mouth to its back mouth.
+    /// The wall of the bore, from its front mouth to its back mouth; along the axis between two
+    /// holes that do not meet.
     pub fn bore(part: &Part) -> Self {
-        let bore = part.runs.iter().rev().filter(|run| run.skin == Skin::Bore);
-        let mut runs: Vec<Run> = bore.map(|run| run.reversed()).collect();
-        // Of two holes that do not meet, the one from the back comes first here.
-        let breaks = runs.windows(2).position(|pair| pair[0].to != pair[1].from);
-        runs.rotate_left(breaks.map_or(0, |n| n + 1));
-        let front = runs.len() - breaks.map_or(0, |n| n + 1);
-        let (front, back) = (polyline(&runs[..front]), polyline(&runs[front..]));
-        let ends = (front.points().last().copied(), back.points().first().copied());
-        let between =
-            if let (Some(from), Some(to)) = ends { vec![Segment::line(from, to)] } else { vec![] };
-        Self(Polyline::of(front.segments().chain(between).chain(back.segments())))
+        Self::joined(walk::bores(part).iter().map(|runs| polyline(runs)))
+    }
+
+    /// Pieces as one chain, each joined to the next by a straight line.
+    pub fn joined(pieces: impl Iterator<Item = Polyline>) -> Self {
+        let mut segments: Vec<Segment> = Vec::new();
+        for piece in pieces {
+            let ends = segments.last().map(|s| s.to).zip(piece.points().first().copied());
+            segments.extend(ends.map(|(last, first)| Segment::line(last, first)));
+            segments.extend(piece.segments());
+        }
+        Self(Polyline::of(segments))
     }
 
     /// The chain without what of it lies on the axis: two pieces where two holes do not meet.

@@ -30,6 +30,7 @@ pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;
+mod walk;
 
 pub use drawn::{Drawn, TAP_ORDER};
 pub use earlier::Earlier;

@@ -8,6 +8,7 @@
 //! ```
 
 use crate::export::drawing::{Point, Polyline, Segment};
+use crate::export::walk;
 use crate::section::{Facet, Feature, Item, Part, Run, Shape, Station};
 use crate::solid::Meridian;
 
@@ -66,12 +67,12 @@ impl Side {
 impl Contour {
     /// The outside with both faces, from the front mouth of the bore to its back mouth.
     pub fn outside(part: &Part) -> Self {
-        Self::new(&super::walk::outside(part))
+        Self::new(&walk::outside(part))
     }
 
     /// The pieces of the bore's wall: two where two holes do not meet.
     pub fn bores(part: &Part) -> Vec<Self> {
-        super::walk::bores(part).iter().map(|runs| Self::new(runs)).collect()
+        walk::bores(part).iter().map(|runs| Self::new(runs)).collect()
     }
 
     fn new(runs: &[Run]) -> Self {

@@ -1,9 +1,10 @@
 //! The drawing that a machinist makes a part from.
 //!
 //! ```text
-//!   Part -> walk -> contour -> scheme   what is dimensioned: each size once
-//!                 sizes -> words, label  how it is written, with its limits
-//!   labels -> rows, flags, columns       where it stands; view: the lines themselves
+//!   Part -> contour -> scheme           what is dimensioned: each size once
+//!   sizes -> limits, words -> label     how it is written, with its limits
+//!   labels -> rows, flags, columns      where it stands; view, detail: the lines themselves
+//!   subject(s), notes, thread_table     what no size says      page   all of it on its sheet
 //! ```
 //! Coordinates are millimetres of the part, true to size; what a sheet adds is laid out on paper
 //! and divided by the scale.
@@ -28,7 +29,6 @@ mod tap_order;
 mod thread_table;
 mod view;
 mod views;
-mod walk;
 mod words;
 
 pub use clear::{crosses, overlap};

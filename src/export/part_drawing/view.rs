@@ -1,5 +1,6 @@
 //! The half-section of a part, and the part seen from the front.
 
+use super::contour::Contour;
 use super::pen::Pen;
 use super::scheme::Contours;
 use crate::export::chain::Chain;
@@ -21,7 +22,7 @@ pub const AXIS_BEYOND: f64 = 4.0;
 pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
     let mut drawing = Drawing::default();
     let outside = Chain(contours.outside.polyline());
-    let bore = Chain(bore_line(contours));
+    let bore = bore_chain(contours);
     hatch::hatch(&mut drawing, &cut_area(&outside, &bore), HATCH_SPACING / pen.scale);
     drawing.polyline(Layer::Outline, outside.0.clone());
     for piece in &contours.bores {
@@ -65,17 +66,9 @@ fn cut_area(outside: &Chain, bore: &Chain) -> Polyline {
     Polyline::of(round)
 }
 
-/// The bore's pieces as one line, along the axis between them.
-fn bore_line(contours: &Contours) -> Polyline {
-    let mut segments: Vec<Segment> = Vec::new();
-    for piece in &contours.bores {
-        let first = piece.drawn.first().map(|side| side.line.from);
-        if let (Some(last), Some(first)) = (segments.last().map(|s| s.to), first) {
-            segments.push(Segment::line(last, first));
-        }
-        segments.extend(piece.drawn.iter().map(|side| side.line));
-    }
-    Polyline::of(segments)
+/// The bore's pieces as one chain.
+fn bore_chain(contours: &Contours) -> Chain {
+    Chain::joined(contours.bores.iter().map(Contour::polyline))
 }
 
 /// The lower half, from outside; its faces reach the axis.
@@ -128,7 +121,7 @@ pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64
     if outside.top() > widest {
         radii.push(outside.top());
     }
-    let bore = Chain(bore_line(contours));
+    let bore = bore_chain(contours);
     let mouth = contours.bores.first().and_then(|b| b.drawn.first()).map_or(0.0, |s| s.line.from.y);
     radii.retain(|r| *r > mouth);
     let from_front = contours.bores.first().is_some_and(|b| b.drawn[0].line.from.y > 0.0);
