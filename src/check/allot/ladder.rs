@@ -42,16 +42,25 @@ pub(super) fn of(section: &Section, size: &Nominal, class: GeneralClass) -> Vec<
         angled if angled.is_angle() => angle(Length::ZERO).map(Angle::as_deg),
         _ => linear(class, length).map(Length::as_mm),
     };
+    let edge = matches!(
+        size.parameter,
+        Parameter::CornerRadius(_) | Parameter::CornerChamfer(_) | Parameter::TenonChamfer
+    );
     let steps: &[f64] = if size.parameter.is_angle() { &ANGLE_STEPS } else { &STEPS };
     let most = general.unwrap_or(f64::INFINITY);
     let mut rungs: Vec<Rung> =
         general.map(|by| Rung { by: [by; 2], general: true }).into_iter().collect();
-    // A drill cuts over its size: so does what is asked of its hole.
-    let over = |by: f64| if size.cuts_over { [0.0, by] } else { [by; 2] };
+    let least = steps[steps.len() - 1];
+    let over = |by: f64| match size.cuts_over {
+        // A drill cuts over its size: so does what is asked of its hole.
+        true => [0.0, by],
+        // Where a corner has no room, its size is its greatest.
+        false if edge && by <= least => [(by * 2.0).min(written * GREATEST_SHARE), 0.0],
+        false => [by; 2],
+    };
     let narrower = steps.iter().filter(|by| **by < most && **by <= written * GREATEST_SHARE);
     rungs.extend(narrower.map(|by| Rung { by: over(*by), general: false }));
     if rungs.is_empty() {
-        let least = steps[steps.len() - 1];
         rungs.push(Rung { by: over(least.min(written * GREATEST_SHARE)), general: false });
     }
     rungs

@@ -29,7 +29,7 @@ use crate::section::Section;
 use crate::solid::BuildError;
 use crate::standard::GeneralClass;
 use ladder::Rung;
-use nominal::Drawn;
+use nominal::{Drawn, can_be_made};
 use scene::{Measured, Scene};
 use slope::Slopes;
 use tighten::Tightening;
@@ -178,7 +178,8 @@ fn allotment(scene: &Scene, class: GeneralClass, work: &Tightening) -> Allotment
 /// greatest, and anything between.
 ///
 /// Holes have that one diameter and no tool's limits, the band is zero, and offsets are those of
-/// the run-out. None where a section so can't be made.
+/// the run-out; the rod is ample. None where a section so can't be made; two sizes less than
+/// [`crate::section::LEAST_STEP`] apart are no reason.
 pub fn corner(
     section: &Section,
     allotment: &Allotment,
@@ -189,6 +190,5 @@ pub fn corner(
         part * if part < 0.0 { under } else { over }
     };
     let off: Vec<f64> = allotment.limits().iter().enumerate().map(off).collect();
-    let made = Drawn::of(section).at(&off)?;
-    crate::section::faults(&made).is_empty().then_some(made)
+    Drawn::of(section).at(&off).filter(can_be_made)
 }

@@ -2,8 +2,9 @@
 
 use super::size;
 use crate::check::Parameter;
+use crate::check::parameter::chamfer;
 use crate::quantity::{Length, Limits};
-use crate::section::{Section, faults};
+use crate::section::{Section, SectionError, faults};
 
 /// A size on the drawing, in millimetres or degrees.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,6 +34,17 @@ const NEAR: f64 = 1e-4;
 /// asked for.
 const LEAST_OFFSET: f64 = 0.01;
 
+/// What a rod is longer and thicker here than the design's, in millimetres, so that it is no limit
+/// of a size: more than all tolerances together. Less, and a rod cut to length for the part as it is
+/// would forbid a part that is longer.
+const SPARE_ROD: Length = Length::mm(10.0);
+
+/// Whether a section can be made. A step of less than can be shown is none here: sizes that come out
+/// a hair apart are one size.
+pub(super) fn can_be_made(section: &Section) -> bool {
+    faults(section).iter().all(|fault| matches!(fault, SectionError::StepTooSmall { .. }))
+}
+
 /// A value as it is written.
 pub(super) fn rounded(value: f64) -> f64 {
     let coarse = (value * COARSE).round() / COARSE;
@@ -50,6 +62,8 @@ impl Drawn {
     pub fn of(section: &Section) -> Self {
         let mut drawn = section.clone();
         drawn.criteria.band = Length::ZERO;
+        drawn.blank.length += SPARE_ROD;
+        drawn.blank.diameter += SPARE_ROD;
         let offsets = &mut drawn.criteria.offsets;
         offsets.holding = offset(offsets.holding);
         if offsets.long_hole > Length::ZERO {
@@ -61,14 +75,14 @@ impl Drawn {
         drawn.unit_thread.limits.minor = Limits::exactly(drawn.unit_thread.form.crest);
         let parameters = size::drawn(section);
         let mut sizes = Vec::new();
-        let sound = faults(&drawn).is_empty();
+        let sound = can_be_made(&drawn);
         for parameter in parameters {
             let Some(value) = size::value(section, parameter) else { continue };
             let written = rounded(value);
             let tried = [written, written + 1.0 / FINE, written - 1.0 / FINE, value];
             let made = tried.into_iter().find_map(|to| {
                 let made = size::set(&drawn, parameter, to)?;
-                (!sound || to == value || faults(&made).is_empty()).then_some((made, to))
+                (!sound || to == value || can_be_made(&made)).then_some((made, to))
             });
             let Some((made, value)) = made else { continue };
             drawn = made;
@@ -90,11 +104,25 @@ impl Drawn {
     /// The section with each size so far off its nominal, in the order of the sizes.
     pub fn at(&self, off: &[f64]) -> Option<Section> {
         let sizes = || self.sizes.iter().zip(off);
-        let alone = sizes().filter(|(size, off)| **off != 0.0 && !follows(size.parameter));
+        let mut alone = sizes().filter(|(size, off)| **off != 0.0 && !follows(size.parameter));
         let following = sizes().filter(|(size, _)| follows(size.parameter));
-        alone.chain(following).try_fold(self.section.clone(), |section, (size, off)| {
+        let mut section = alone.try_fold(self.section.clone(), |section, (size, off)| {
             size::set(&section, size.parameter, size.value + off)
-        })
+        })?;
+        for (size, off) in following {
+            let value = size.value + off;
+            match size.parameter {
+                // Both of its sizes at once.
+                Parameter::CornerChamfer(n) => {
+                    let own = |other: &Nominal| other.parameter == Parameter::CornerAngle(n);
+                    let (angle, off) = sizes().find(|(other, _)| own(other))?;
+                    chamfer::set(&mut section, usize::from(n), [value, angle.value + off])?;
+                }
+                Parameter::CornerAngle(_) => {}
+                parameter => section = size::set(&section, parameter, value)?,
+            }
+        }
+        Some(section)
     }
 }
 

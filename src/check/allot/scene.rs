@@ -4,10 +4,10 @@ use std::num::NonZero;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use super::nominal::Drawn;
+use super::nominal::{Drawn, can_be_made};
 use crate::check::bodies::{Extremes, Mates, Model};
 use crate::check::{Finding, Verdict, measure};
-use crate::section::{Section, faults};
+use crate::section::Section;
 use crate::solid::BuildError;
 
 /// What a check must keep at every corner, and how much it has of it.
@@ -85,7 +85,7 @@ impl Scene {
 
     /// The section at a corner; none where it can't be made.
     pub fn made(&self, off: &[f64]) -> Option<Section> {
-        self.drawn.at(off).filter(|section| faults(section).is_empty())
+        self.drawn.at(off).filter(can_be_made)
     }
 
     /// As [`Self::measure`] of many corners, on as many threads as there are cores.

@@ -6,6 +6,7 @@
 //! diameter of a cylinder. A chamfer is its length along the axis and its angle to it.
 
 use crate::check::Parameter;
+use crate::check::parameter::coincide;
 use crate::quantity::{Length, Limits};
 use crate::section::{
     COINCIDENT, CentrePilot, Curve, Depth, Facet, Feature, Grip, Item, Mouth, Point, Run, Section,
@@ -166,6 +167,31 @@ fn tenon(section: &Section) -> Vec<Parameter> {
     all
 }
 
+/// Whether material is lost where a size of the drawing grows: a hole, a groove, a corner cut off.
+///
+/// The end of a hole from the back lies nearer its face, where the size is greater: it cuts less,
+/// and its beginning more.
+pub(super) fn cuts_material(section: &Section, parameter: Parameter) -> bool {
+    use Parameter as P;
+    match parameter {
+        P::BoreDepth(_) => !from_back(section, parameter),
+        P::ReliefStart(_) => from_back(section, parameter),
+        _ => matches!(
+            parameter,
+            P::BoreDiameter(_)
+                | P::UnitThreadEnd
+                | P::GrooveDepth(_)
+                | P::ReliefWidth
+                | P::RingWidth(Item::Groove(_))
+                | P::CornerRadius(_)
+                | P::CornerChamfer(_)
+                | P::TenonChamfer
+                | P::CentrePilotDiameter
+                | P::CentrePilotLength
+        ),
+    }
+}
+
 /// A size as the drawing gives it, in millimetres or degrees; none where there is none.
 ///
 /// Of the tenon's pilot it is where it begins, from the shoulder; of a centre drill's pilot where
@@ -244,7 +270,7 @@ fn tenon_length(section: &Section, to: f64) -> Option<Section> {
     changed.blank.length += by;
     if let Some(pilot) = &mut changed.tenon.pilot {
         pilot.length += by;
-    } else if section.tenon.thread.to == section.length() {
+    } else if coincide(section.tenon.thread.to, section.length()) {
         changed.tenon.thread.to = changed.length();
     }
     for bore in changed.bores.iter_mut().filter(|bore| bore.mouth == Mouth::Back) {

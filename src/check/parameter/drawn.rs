@@ -1,6 +1,6 @@
 //! The sizes that a drawing gives beside those that are advised.
 
-use super::{Parameter, chamfer};
+use super::{Parameter, chamfer, coincide};
 use crate::quantity::{Angle, Length};
 use crate::section::{
     CentrePilot, Corner, Curve, Facet, Feature, Item, LeadChamfer, Point, Ring, Section, Shape,
@@ -10,24 +10,6 @@ impl Parameter {
     /// Whether it is an angle, in degrees.
     pub fn is_angle(self) -> bool {
         matches!(self, Self::CornerAngle(_) | Self::TenonChamferAngle | Self::PointAngle(_))
-    }
-
-    /// Whether material is lost where it grows: a hole, a groove, a corner cut off.
-    pub(in crate::check) fn cuts_material(self) -> bool {
-        matches!(
-            self,
-            Self::BoreDiameter(_)
-                | Self::BoreDepth(_)
-                | Self::UnitThreadEnd
-                | Self::GrooveDepth(_)
-                | Self::ReliefWidth
-                | Self::RingWidth(Item::Groove(_))
-                | Self::CornerRadius(_)
-                | Self::CornerChamfer(_)
-                | Self::TenonChamfer
-                | Self::CentrePilotDiameter
-                | Self::CentrePilotLength
-        )
     }
 
     pub(super) fn get_beside(self, section: &Section) -> Option<f64> {
@@ -101,7 +83,7 @@ impl Parameter {
             Self::PilotLength => {
                 let end = section.length() - section.tenon.pilot?.length;
                 section.tenon.pilot.as_mut()?.length = to;
-                if section.tenon.thread.to == end {
+                if coincide(section.tenon.thread.to, end) {
                     section.tenon.thread.to = section.length() - to;
                 }
             }
@@ -125,17 +107,17 @@ impl Parameter {
 /// Moves the end of a run with its steps, the cap's thread and the cap itself where they are at it.
 fn move_end(section: &mut Section, n: u8, to: Length) -> Option<()> {
     let old = section.grip.runs.get(usize::from(n) - 1)?.to.z;
-    for run in section.grip.runs.iter_mut().filter(|run| run.to.z == old) {
+    for run in section.grip.runs.iter_mut().filter(|run| coincide(run.to.z, old)) {
         run.to.z = to;
     }
     if let Some(cap) = &mut section.grip.thread {
         for end in [&mut cap.thread.from, &mut cap.thread.to] {
-            if *end == old {
+            if coincide(*end, old) {
                 *end = to;
             }
         }
     }
-    if let Some(cap) = section.cap.as_mut().filter(|cap| cap.stops_at == old) {
+    if let Some(cap) = section.cap.as_mut().filter(|cap| coincide(cap.stops_at, old)) {
         cap.stops_at = to;
     }
     Some(())

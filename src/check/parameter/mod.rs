@@ -1,15 +1,16 @@
 //! The sizes of a section that a maker can change one at a time.
 
 mod cap;
-mod chamfer;
+mod change;
+pub(in crate::check) mod chamfer;
 mod drawn;
 mod making;
+mod name;
+mod value;
 
-use std::fmt;
+pub(in crate::check) use change::{coincide, move_crest, open};
 
-use crate::check::words;
-use crate::quantity::{Length, Limits};
-use crate::section::{Depth, Grip, Item, Ring, Section, Thread};
+use crate::section::{Depth, Item, Section};
 
 /// One size of a section, or of its barrel or cap; or how far off the axis things lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -119,68 +120,6 @@ pub enum Parameter {
     CentrePilotDiameter,
     /// Full-diameter length of a centre drill's pilot, from the end of the cone.
     CentrePilotLength,
-}
-
-impl fmt::Display for Parameter {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::FrontDiameter => f.write_str("diameter at the front face"),
-            Self::GripDiameter(n) => write!(f, "diameter at the end of run {n} of the grip"),
-            Self::GrooveDepth(n) => write!(f, "depth of groove {n} of the grip"),
-            Self::GripLength => f.write_str("length of the grip"),
-            Self::BoreDiameter(item) => write!(f, "diameter of the {}", words::item(*item)),
-            Self::BoreDepth(item) => write!(f, "depth of the {}", words::item(*item)),
-            Self::ReliefStart(item) => write!(f, "start of the {}", words::item(*item)),
-            Self::UnitThreadEnd => f.write_str("depth of full thread for the unit"),
-            Self::UnitThreadSize => f.write_str("pitch diameter of the section's thread"),
-            Self::BarrelThreadSize => f.write_str("pitch diameter of the barrel's thread"),
-            Self::TenonLength => f.write_str("length of the tenon"),
-            Self::TenonChamfer => f.write_str("chamfer of the tenon"),
-            Self::PilotDiameter => f.write_str("diameter of the tenon's pilot"),
-            Self::ReliefDiameter => f.write_str("diameter of the relief groove"),
-            Self::ReliefWidth => f.write_str("width of the relief groove"),
-            Self::BarrelHole => f.write_str("diameter of the barrel's hole for the thread"),
-            Self::BarrelDepth => f.write_str("depth of the barrel's hole for the thread"),
-            Self::BarrelThreadEnd => f.write_str("depth of full thread in the barrel"),
-            Self::CounterboreDepth => f.write_str("depth of the barrel's counterbore"),
-            Self::BarrelBoreDiameter => f.write_str("diameter of the barrel's bore"),
-            Self::BarrelBoreDepth => f.write_str("depth of the barrel's bore"),
-            Self::BarrelOutside => f.write_str("diameter of the barrel at the joint"),
-            Self::CapStop => f.write_str("place where the cap stops, from the front face"),
-            Self::CapHole => f.write_str("diameter of the cap's hole for the thread"),
-            Self::CapThreadSize => f.write_str("pitch diameter of the thread in the cap"),
-            Self::CapThreadEnd => f.write_str("depth of full thread in the cap"),
-            Self::CapBoreDiameter(n) => write!(f, "diameter of the cap's bore {n}"),
-            Self::CapLength => f.write_str("depth of the cap"),
-            Self::SealDepth => f.write_str("depth of the inner cap's rim"),
-            Self::SealDiameter => f.write_str("diameter of the inner cap's bore"),
-            Self::HoldingOffset => f.write_str("offset of a change of holding"),
-            Self::LongHoleOffset => f.write_str("wander of a long drilled hole"),
-            Self::RunEnd(n) => write!(f, "end of run {n} of the grip"),
-            Self::ArcRadius(n) => write!(f, "radius of run {n} of the grip"),
-            Self::CornerRadius(0) => f.write_str("radius of the front face's rim"),
-            Self::CornerRadius(n) => write!(f, "radius at the end of run {n} of the grip"),
-            Self::CornerChamfer(0) => f.write_str("chamfer of the front face's rim"),
-            Self::CornerChamfer(n) => write!(f, "chamfer at the end of run {n} of the grip"),
-            Self::CornerAngle(0) => f.write_str("angle of the chamfer of the front face's rim"),
-            Self::CornerAngle(n) => {
-                write!(f, "angle of the chamfer at the end of run {n} of the grip")
-            }
-            Self::RingPosition(item) => write!(f, "place of {item} of the grip"),
-            Self::RingWidth(item) => write!(f, "width of {item} of the grip"),
-            Self::BeadHeight(n) => write!(f, "height of bead {n} of the grip"),
-            Self::GripThreadStart => f.write_str("start of full thread for the cap"),
-            Self::GripThreadEnd => f.write_str("end of full thread for the cap"),
-            Self::TenonThreadStart => f.write_str("start of full thread on the tenon"),
-            Self::TenonThreadEnd => f.write_str("end of full thread on the tenon"),
-            Self::TenonChamferAngle => f.write_str("angle of the tenon's chamfer"),
-            Self::PilotLength => f.write_str("length of the tenon's pilot"),
-            Self::UnitThreadStart => f.write_str("start of full thread for the unit"),
-            Self::PointAngle(item) => write!(f, "angle at the end of the {}", words::item(*item)),
-            Self::CentrePilotDiameter => f.write_str("diameter of the centre drill's pilot hole"),
-            Self::CentrePilotLength => f.write_str("length of the centre drill's pilot hole"),
-        }
-    }
 }
 
 impl Parameter {
@@ -298,168 +237,4 @@ impl Parameter {
             Self::HoldingOffset | Self::LongHoleOffset => 8,
         }
     }
-
-    /// Its value, in millimetres (of an angle in degrees); none where the section has no such thing.
-    pub fn get(self, section: &Section) -> Option<f64> {
-        let bore = |item| section.bore(item);
-        let size = match self {
-            Self::FrontDiameter => section.grip.front,
-            Self::GripDiameter(n) => section.grip.runs.get(usize::from(n) - 1)?.to.diameter,
-            Self::GrooveDepth(n) => groove(&section.grip, n)?.height,
-            Self::GripLength => section.grip.length(),
-            Self::BoreDiameter(item) => bore(item)?.diameter,
-            Self::BoreDepth(item) => match bore(item)?.depth {
-                Depth::To(z) | Depth::Between(_, z) => z,
-                Depth::Through => return None,
-            },
-            Self::ReliefStart(item) => match bore(item)?.depth {
-                Depth::Between(from, _) => from,
-                _ => return None,
-            },
-            Self::UnitThreadEnd => section.unit_thread.to,
-            Self::UnitThreadSize => section.unit_thread.form.pitch_diameter,
-            Self::BarrelThreadSize => section.barrel.thread.form.pitch_diameter,
-            Self::TenonLength => section.tenon.length,
-            Self::TenonChamfer => section.tenon.chamfer.depth,
-            Self::PilotDiameter => section.tenon.pilot?.diameter,
-            Self::ReliefDiameter => section.tenon.relief?.diameter,
-            Self::ReliefWidth => section.tenon.relief?.width,
-            Self::BarrelHole => section.barrel.thread.form.crest,
-            Self::BarrelDepth => section.barrel.depth,
-            Self::BarrelThreadEnd => section.barrel.thread.to,
-            Self::CounterboreDepth => section.barrel.counterbore?.depth,
-            Self::HoldingOffset => section.criteria.offsets.holding,
-            Self::LongHoleOffset => section.criteria.offsets.long_hole,
-            Self::BarrelBoreDiameter => section.barrel.bore?.diameter,
-            Self::BarrelBoreDepth => section.barrel.bore?.depth,
-            Self::BarrelOutside => section.barrel.outside,
-            own if own.is_caps() => return own.get_of_cap(section.cap.as_ref()?),
-            own => return own.get_beside(section),
-        };
-        Some(size.as_mm())
-    }
-
-    /// The section with this size changed, and with it what is cut by the same tool or measured
-    /// from the same place; nothing else is derived anew.
-    pub fn set(self, section: &Section, value: f64) -> Option<Section> {
-        let by = Length::mm(value - self.get(section)?);
-        let to = Length::mm(value);
-        let mut changed = section.clone();
-        match self {
-            Self::HoldingOffset => changed.criteria.offsets.holding = to,
-            Self::LongHoleOffset => changed.criteria.offsets.long_hole = to,
-            Self::FrontDiameter => changed.grip.front = to,
-            Self::GripDiameter(n) => changed.grip.runs[usize::from(n) - 1].to.diameter = to,
-            Self::GrooveDepth(n) => {
-                let rings = &mut changed.grip.rings;
-                rings.iter_mut().find(|ring| ring.item == Item::Groove(n))?.height = to;
-            }
-            Self::GripLength => {
-                let last = changed.grip.runs.len().checked_sub(1)?;
-                changed.grip.runs[last].to.z = to;
-                if let Some(cap) = changed.grip.thread.as_mut().filter(|cap| cap.run == last) {
-                    cap.thread.to = to;
-                }
-                changed.blank.length += by;
-                shift(&mut changed.tenon.thread, by);
-                // A cap that stops at the shoulder goes with it.
-                let old = section.grip.length();
-                if let Some(cap) = changed.cap.as_mut().filter(|cap| cap.stops_at == old) {
-                    cap.stops_at = to;
-                }
-            }
-            Self::BoreDiameter(item) => {
-                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
-                *bore = bore.cutting(to);
-                bore.limits = moved(bore.limits, by)?;
-                bore.tool = None;
-                if item == Item::TapDrill {
-                    move_crest(&mut changed.unit_thread, by)?;
-                }
-            }
-            Self::BoreDepth(item) => {
-                let begins_here = section.unit_thread.from == Length::mm(self.get(section)?);
-                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
-                bore.depth = match bore.depth {
-                    Depth::Between(from, _) => Depth::Between(from, to),
-                    _ => Depth::To(to),
-                };
-                if item == Item::ClearanceBore && begins_here {
-                    changed.unit_thread.from = to;
-                }
-            }
-            Self::ReliefStart(item) => {
-                let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
-                bore.depth = Depth::Between(to, bore.full_depth(section.length()));
-            }
-            Self::UnitThreadEnd => changed.unit_thread.to = to,
-            Self::UnitThreadSize => open(&mut changed.unit_thread, by)?,
-            Self::BarrelThreadSize => open(&mut changed.barrel.thread, by)?,
-            Self::TenonLength => {
-                changed.tenon.length = to;
-                changed.blank.length += by;
-                changed.tenon.thread.to += by;
-            }
-            Self::TenonChamfer => {
-                changed.tenon.chamfer = section.tenon.chamfer.with_depth(to);
-            }
-            Self::PilotDiameter => changed.tenon.pilot.as_mut()?.diameter = to,
-            Self::ReliefDiameter => changed.tenon.relief.as_mut()?.diameter = to,
-            Self::ReliefWidth => {
-                let behind = section.grip.length() + section.tenon.relief?.width;
-                changed.tenon.relief.as_mut()?.width = to;
-                if section.tenon.thread.from == behind {
-                    changed.tenon.thread.from += by;
-                }
-            }
-            Self::BarrelHole => move_crest(&mut changed.barrel.thread, by)?,
-            Self::BarrelThreadEnd => changed.barrel.thread.to = to,
-            Self::BarrelDepth => {
-                changed.barrel.depth = to;
-                changed.barrel.thread.to += by;
-            }
-            Self::CounterboreDepth => {
-                let begins_here = section.barrel.thread.from == section.barrel.counterbore?.depth;
-                changed.barrel.counterbore.as_mut()?.depth = to;
-                if begins_here {
-                    changed.barrel.thread.from = to;
-                }
-            }
-            Self::BarrelBoreDiameter => changed.barrel.bore.as_mut()?.diameter = to,
-            Self::BarrelBoreDepth => changed.barrel.bore.as_mut()?.depth = to,
-            Self::BarrelOutside => changed.barrel.outside = to,
-            own if own.is_caps() => own.set_of_cap(changed.cap.as_mut()?, to, by)?,
-            own => own.set_beside(&mut changed, value)?,
-        }
-        Some(changed)
-    }
-}
-
-fn groove(grip: &Grip, n: u8) -> Option<Ring> {
-    grip.rings.iter().find(|ring| ring.item == Item::Groove(n)).copied()
-}
-
-fn shift(thread: &mut Thread, by: Length) {
-    thread.from += by;
-    thread.to += by;
-}
-
-/// An internal thread cut by a tap that is larger by so much, with its limits.
-pub(in crate::check) fn open(thread: &mut Thread, by: Length) -> Option<()> {
-    thread.form.pitch_diameter += by;
-    thread.form.root += by;
-    thread.limits.pitch = moved(thread.limits.pitch, by)?;
-    thread.limits.major = moved(thread.limits.major, by)?;
-    Some(())
-}
-
-/// An internal thread's crest, which is the hole's diameter, with its limits.
-pub(in crate::check) fn move_crest(thread: &mut Thread, by: Length) -> Option<()> {
-    thread.form.crest += by;
-    thread.limits.minor = moved(thread.limits.minor, by)?;
-    Some(())
-}
-
-fn moved(limits: Limits, by: Length) -> Option<Limits> {
-    Limits::new(limits.min() + by, limits.max() + by)
 }
