@@ -27,7 +27,10 @@ fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
-const NAMES: [&str; 8] = [
+const NAMES: [&str; 11] = [
+    "drawing.dxf",
+    "drawing.pdf",
+    "drawing.svg",
     "half-section.dxf",
     "half-section.svg",
     "profile.dxf",
@@ -190,16 +193,13 @@ fn parts_are_made_by_name() {
     assert!(out(&made).contains("blank-2.stl") && !out(&made).contains("section.stl"));
     let parts = set(&folder);
     let names: Vec<&String> = parts.keys().collect();
-    let expected = [
-        "blank-2.step",
-        "blank-2.stl",
-        "check-ring.step",
-        "check-ring.stl",
-        "report.json",
-        "unit.step",
-        "unit.stl",
-    ];
-    assert_eq!(names, expected);
+    let files = ["blank-2", "check-ring", "unit"].iter().flat_map(|part| {
+        ["-drawing.dxf", "-drawing.pdf", "-drawing.svg", ".step", ".stl"]
+            .map(|end| format!("{part}{end}"))
+    });
+    let mut expected: Vec<String> = files.chain(["report.json".to_owned()]).collect();
+    expected.sort();
+    assert_eq!(names, expected.iter().collect::<Vec<_>>());
     let report = json(&parts["report.json"]);
     assert!(report["mesh"].is_null(), "there is no section.stl");
     assert_eq!(report["files"].as_object().unwrap().len(), parts.len() - 1);
@@ -213,9 +213,9 @@ fn parts_are_made_by_name() {
         "--part=blank-2,section --only=stl",
         "--part=section --only=step,dxf",
         "--part=check-ring",
-        "--part=unit,blank-2 --only=step",
+        "--part=unit,blank-2 --only=step,drawing",
         "--part=section,unit --only=stl",
-        "--only=svg",
+        "--only=svg,pdf",
     ];
     for order in orders {
         let arguments = ["make", "--out", "again", "--quiet"].into_iter();
@@ -257,13 +257,13 @@ fn parts_that_no_longer_stand_go() {
 #[test]
 fn a_part_without_a_file_of_the_kinds_is_refused_with_all_else_that_is_wrong() {
     let home = tempfile::tempdir().unwrap();
-    let arguments = ["make", "--only", "dxf,svg", "--part", "section,unit,lid", "--chord", "0"];
+    let arguments = ["make", "--only", "report", "--part", "section,unit,lid", "--chord", "0"];
     let made = run(home.path(), &arguments);
     assert_eq!(status(&made), 2);
     let words = [
         "error[mesh.chord]",
         "error[make.no-file]",
-        "--only stl,step makes unit.stl",
+        "of it there are stl, step, dxf, svg, pdf, drawing: --only stl",
         "error[make.part]",
     ];
     for word in words {
@@ -363,9 +363,9 @@ fn only_what_is_asked_for_is_written() {
 fn what_still_stands_is_kept_and_reported() {
     let home = tempfile::tempdir().unwrap();
     run(home.path(), &["make", "--quiet"]);
-    for kinds in ["svg,dxf", "stl", "step", "report"] {
+    for kinds in ["svg,dxf,pdf", "stl", "step", "report"] {
         let made = run(home.path(), &["make", "--only", kinds, "--out", "parts"]);
-        assert_eq!(out(&made).contains("Still true"), kinds != "svg,dxf", "{}", out(&made));
+        assert_eq!(out(&made).contains("Still true"), kinds != "svg,dxf,pdf", "{}", out(&made));
     }
     assert!(set(&home.path().join("out/demo")) == set(&home.path().join("parts/demo")));
 }
@@ -398,9 +398,49 @@ fn unknown_kinds_are_refused_with_those_there_are() {
     let home = tempfile::tempdir().unwrap();
     let made = run(home.path(), &["make", "--only", "stl,obj"]);
     assert_eq!(status(&made), 2);
-    for word in ["export.unknown-kind", "`obj`", "stl, step, dxf, svg, report"] {
+    for word in ["export.unknown-kind", "`obj`", "stl, step, dxf, svg, pdf, drawing, report"] {
         assert!(err(&made).contains(word), "{word}: {}", err(&made));
     }
+    assert!(!home.path().join("out").exists());
+}
+
+/// Drawings alone, of the section and of what is made for it; the sheet, scale and unit are those
+/// that are asked for.
+#[test]
+fn parts_are_drawn_by_name() {
+    let home = tempfile::tempdir().unwrap();
+    let asked = ["draw", "demo", "--part", "section,bushing,tap-order", "--sheet", "A4"];
+    let drawn = run(home.path(), &[&asked[..], &["--units", "inch", "--scale", "2:1"]].concat());
+    assert_eq!(status(&drawn), 0, "{}", err(&drawn));
+    let files = set(&home.path().join("out/demo"));
+    let stems = ["bushing-drawing", "drawing", "tap-order"];
+    let mut names: Vec<String> = stems
+        .iter()
+        .flat_map(|stem| ["dxf", "pdf", "svg"].map(|e| format!("{stem}.{e}")))
+        .collect();
+    names.push("report.json".to_owned());
+    names.sort();
+    assert_eq!(files.keys().cloned().collect::<Vec<_>>(), names);
+    let svg = String::from_utf8_lossy(&files["drawing.svg"]);
+    // 22 mm is 0.8661 in; ISO 5457: A4 is 297 mm wide.
+    for word in [">0.8661<", ">2:1<", ">A4<", "width=\"297mm\"", ">inches<"] {
+        assert!(svg.contains(word), "{word}");
+    }
+}
+
+#[test]
+fn a_drawing_that_can_not_be_made_is_refused_with_all_that_is_wrong() {
+    let home = tempfile::tempdir().unwrap();
+    let arguments = ["draw", "demo", "--sheet", "B5", "--scale", "3:1", "--units", "ell"];
+    let drawn = run(home.path(), &arguments);
+    assert_eq!(status(&drawn), 2);
+    let codes = ["export.unknown-paper-size", "export.unknown-scale", "drawing.units"];
+    for code in codes {
+        assert_eq!(err(&drawn).matches(&format!("error[{code}]")).count(), 1, "{code}");
+    }
+    let large = run(home.path(), &["draw", "demo", "--sheet", "A4", "--scale", "50:1"]);
+    assert_eq!(status(&large), 2);
+    assert!(err(&large).contains("error[drawing.no-room]"), "{}", err(&large));
     assert!(!home.path().join("out").exists());
 }
 

@@ -56,13 +56,27 @@ mod tests {
                 "half-section.svg",
                 "walls.svg",
                 "unit.step",
+                "drawing.svg",
+                "unit-drawing.svg",
                 "report.json"
             ]
         );
         assert_eq!(
             names("dxf", &["section", "unit"]),
-            ["half-section.dxf", "profile.dxf", "report.json"]
+            ["half-section.dxf", "profile.dxf", "drawing.dxf", "unit-drawing.dxf", "report.json"]
         );
         assert_eq!(names("stl", &["blank-2"]), ["blank-2.stl", "report.json"]);
+        assert_eq!(
+            names("drawing", &["section", "tap-order"])[..],
+            [
+                "drawing.dxf",
+                "drawing.svg",
+                "drawing.pdf",
+                "tap-order.dxf",
+                "tap-order.svg",
+                "tap-order.pdf",
+                "report.json"
+            ]
+        );
     }
 }

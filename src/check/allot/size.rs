@@ -248,7 +248,7 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
                 end.set(&changed, own)
             })
         }
-        Parameter::TenonLength => tenon_length(section, to),
+        Parameter::TenonLength => Some(tenon_length(section, to)),
         Parameter::TenonChamfer => {
             let mut changed = section.clone();
             let chamfer = &mut changed.tenon.chamfer;
@@ -263,7 +263,7 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
 }
 
 /// The back face moved alone.
-fn tenon_length(section: &Section, to: f64) -> Option<Section> {
+fn tenon_length(section: &Section, to: f64) -> Section {
     let mut changed = section.clone();
     let by = Length::mm(to) - section.tenon.length;
     changed.tenon.length = Length::mm(to);
@@ -281,7 +281,7 @@ fn tenon_length(section: &Section, to: f64) -> Option<Section> {
             depth => depth,
         };
     }
-    Some(changed)
+    changed
 }
 
 /// z at which a centre drill's cone ends in its pilot.

@@ -22,8 +22,8 @@ impl Slopes {
         let mut trials = Vec::new();
         for (size, widest) in widest.iter().enumerate() {
             let angle = scene.drawn.sizes[size].parameter.is_angle();
-            for side in 0..2 {
-                for by in [SMALL[usize::from(angle)], widest[side]] {
+            for (side, most) in widest.iter().enumerate() {
+                for by in [SMALL[usize::from(angle)], *most] {
                     if by > 0.0 {
                         trials.push((size, side, by));
                     }

@@ -61,14 +61,17 @@ impl Parameter {
             Self::CapBoreDiameter(_) | Self::SealDiameter | Self::BarrelBoreDiameter => {
                 Means::Bored
             }
-            Self::BarrelHole | Self::CapHole => Means::Drilled,
-            Self::BoreDepth(_) | Self::BarrelDepth | Self::BarrelBoreDepth => Means::Depth,
+            Self::BarrelHole | Self::CapHole | Self::PointAngle(_) | Self::CentrePilotDiameter => {
+                Means::Drilled
+            }
+            Self::BoreDepth(_)
+            | Self::BarrelDepth
+            | Self::BarrelBoreDepth
+            | Self::CentrePilotLength => Means::Depth,
             Self::UnitThreadStart
             | Self::UnitThreadEnd
             | Self::BarrelThreadEnd
             | Self::CapThreadEnd => Means::Mark,
-            Self::PointAngle(_) | Self::CentrePilotDiameter => Means::Drilled,
-            Self::CentrePilotLength => Means::Depth,
             Self::UnitThreadSize | Self::BarrelThreadSize | Self::CapThreadSize => return None,
             Self::HoldingOffset => Means::Holding,
             Self::LongHoleOffset => Means::LongHole,

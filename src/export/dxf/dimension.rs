@@ -229,7 +229,7 @@ mod tests {
     fn what_a_reader_adds_is_not_written() {
         let (centre, on) = (Point::new(0.0, 0.0), Point::new(3.0, 4.0));
         let radius = Measure::Radius { centre, on };
-        assert_eq!(words(&dimension(radius, "2\u{d7} R<>")), "2\u{d7} <>");
+        assert_eq!(words(&dimension(radius, "2\u{d7} R<>")), "2x <>");
         assert_eq!(words(&dimension(radius, "<>")), "5.0");
         assert_eq!(words(&dimension(radius, "R<> or <>")), "R5.0 or 5.0");
         let angle = Measure::Angle { apex: centre, on: Point::new(3.0, 3.0) };

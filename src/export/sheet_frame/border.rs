@@ -23,7 +23,7 @@ pub const MARK: f64 = 5.0;
 /// their room, tails and all, would touch the lines.
 const LETTER: f64 = 2.5;
 /// Letters of the grid from the top down; I and O are left out (ISO 5457:1999).
-const LETTERS: [char; 6] = ['A', 'B', 'C', 'D', 'E', 'F'];
+const LETTERS: [char; 12] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'J', 'K', 'L', 'M'];
 
 /// A side of the frame.
 #[derive(Clone, Copy, PartialEq)]

@@ -147,6 +147,6 @@ mod tests {
         assert_eq!(" a3 ".parse(), Ok(PaperSize::A3));
         assert_eq!("A4".parse(), Ok(PaperSize::A4));
         let error = "A5".parse::<PaperSize>().unwrap_err();
-        assert_eq!(error.to_string(), "`A5` is no size of sheet; there are A4, A3");
+        assert_eq!(error.to_string(), "`A5` is no size of sheet; there are A4, A3, A2, A1");
     }
 }
