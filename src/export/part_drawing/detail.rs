@@ -14,8 +14,9 @@ use crate::section::Part;
 const CLOSE: f64 = 1.6;
 /// As far as the closest corners lie apart in a detail at least, on paper.
 const APART: f64 = 4.0;
-/// Radius of a detail on paper. Less, and its surroundings are not recognised; more wastes paper.
-pub const RADIUS: f64 = 22.0;
+/// Radius of a detail in text heights. Less, and its surroundings are not recognised; more wastes
+/// paper.
+const RADIUS: f64 = 6.3;
 /// Details a drawing has at most: more are a sheet of their own.
 const MOST: usize = 2;
 /// Pieces of an arc, each drawn where both its ends are within a detail.
@@ -28,11 +29,15 @@ pub struct Detail {
     pub centre: Point,
     /// Its own scale.
     pub scale: f64,
+    /// Its radius on paper.
+    pub radius: f64,
 }
 
 impl Detail {
-    /// Those that a part needs at a scale; `scales` are those to choose from, the greatest first.
-    pub fn needed(contours: &Contours, scale: f64, scales: &[f64]) -> Vec<Self> {
+    /// Those that a part needs at a pen's scale; `scales` are those to choose from, the greatest
+    /// first.
+    pub fn needed(contours: &Contours, pen: Pen, scales: &[f64]) -> Vec<Self> {
+        let (scale, radius) = (pen.scale, RADIUS * pen.height);
         let mut corners: Vec<Point> = Vec::new();
         for contour in std::iter::once(&contours.outside).chain(&contours.bores) {
             let ends = contour.drawn.iter().flat_map(|side| [side.line.from, side.line.to]);
@@ -53,7 +58,7 @@ impl Detail {
         let mut details: Vec<Self> = Vec::new();
         for (distance, centre) in pairs {
             let covered = |d: &Detail| {
-                let reach = RADIUS / d.scale * 0.8;
+                let reach = radius / d.scale * 0.8;
                 apart(d.centre, centre) < reach && distance * d.scale >= APART * 0.5
             };
             let enough = |s: &&f64| **s * distance >= APART && **s > scale;
@@ -61,7 +66,7 @@ impl Detail {
             if let (false, Some(scale), true) =
                 (details.iter().any(covered), fits, details.len() < MOST)
             {
-                details.push(Self { centre, scale: *scale });
+                details.push(Self { centre, scale: *scale, radius });
             }
         }
         details.sort_by(|a, b| a.centre.x.total_cmp(&b.centre.x));
@@ -70,7 +75,7 @@ impl Detail {
 
     /// Its radius in the part.
     fn reach(&self) -> f64 {
-        RADIUS / self.scale
+        self.radius / self.scale
     }
 
     /// Rings the place in the main view, with its letter where nothing is in the way.
@@ -132,7 +137,7 @@ impl Detail {
             }
         }
         drawing.polyline(Layer::Note, ring(at, self.reach() * times));
-        let below = Point::new(at.x, at.y - (RADIUS + 2.0 * pen.height) / pen.scale);
+        let below = Point::new(at.x, at.y - (self.radius + 2.0 * pen.height) / pen.scale);
         let words = format!("{letter} ({}:1)", self.scale);
         drawing.text(Layer::Note, Text::new(below, pen.height / pen.scale, Anchor::Middle, words));
     }

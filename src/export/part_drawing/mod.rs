@@ -42,12 +42,16 @@ pub use words::{Limits, Units};
 
 use super::drawing::Drawing;
 use pen::Pen;
-use views::Views;
+use views::{Details, Views};
 
 /// The views of a part with its sizes at a scale, with letters of a height on paper; `scales` are
 /// those that details may have, the greatest first.
 pub fn views(subject: &Subject, units: Units, scale: f64, height: f64, scales: &[f64]) -> Drawing {
     let contours = Contours::of(subject.part);
     let sizes = sizes(subject.part, &contours, subject.datums());
-    Views::new(subject, &contours, &sizes, units).drawn(Pen { scale, height }, scales)
+    Views::new(subject, &contours, &sizes, units).drawn(
+        Pen { scale, height },
+        scales,
+        Details::Stacked,
+    )
 }

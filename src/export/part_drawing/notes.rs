@@ -86,6 +86,11 @@ fn of_section(section: &Section, allotment: &Allotment, units: Units) -> Vec<Str
         notes[2].pop();
         notes[2] += &format!("; of a hole drilled long, at its end: {}.", size(long, units));
     }
+    if allotment.unmade {
+        let warning = "ASK BEFORE CUTTING: some sizes meet so closely that, off to different sides, \
+             they leave no such part.";
+        notes.insert(0, warning.to_owned());
+    }
     if !allotment.unheld.is_empty() {
         let title = |code: &&'static str| info(code).map_or("", |info| info.title).to_lowercase();
         let titles: Vec<String> = allotment.unheld.iter().map(title).collect();

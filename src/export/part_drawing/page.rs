@@ -4,7 +4,7 @@ use super::format::{Format, NoRoom};
 use super::pen::Pen;
 use super::scheme::{Contours, sizes};
 use super::subject::Subject;
-use super::views::Views;
+use super::views::{Details, Views};
 use crate::export::drawing::{Drawing, Point};
 use crate::export::half_section::Sheet;
 use crate::export::sheet_frame::{self, Area, PaperSize, Scale, Table, TitleBlock, table};
@@ -112,14 +112,17 @@ fn fitting(views: &Views, format: &Format, size: PaperSize, area: Area) -> Resul
     for height in [lettering.text, lettering.label] {
         for scale in &asked {
             let pen = Pen { scale: scale.factor(), height };
-            let drawing = views.drawn(pen, &details);
-            let extents = drawing.extents().unwrap_or([Point::new(0.0, 0.0); 2]);
-            let [low, high] = extents;
-            needs = [(high.x - low.x) * pen.scale, (high.y - low.y) * pen.scale];
-            if needs[0] <= area.width() && needs[1] <= area.height() {
-                let greater = best.as_ref().is_none_or(|b| scale.factor() > b.scale.factor());
-                if greater {
-                    best = Some(Laid { drawing, scale: *scale, extents });
+            let laid = Details::ALL.into_iter().find_map(|way| {
+                let drawing = views.drawn(pen, &details, way);
+                let extents = drawing.extents().unwrap_or([Point::new(0.0, 0.0); 2]);
+                let [low, high] = extents;
+                needs = [(high.x - low.x) * pen.scale, (high.y - low.y) * pen.scale];
+                let fits = needs[0] <= area.width() && needs[1] <= area.height();
+                fits.then_some(Laid { drawing, scale: *scale, extents })
+            });
+            if let Some(laid) = laid {
+                if best.as_ref().is_none_or(|b| scale.factor() > b.scale.factor()) {
+                    best = Some(laid);
                 }
                 break;
             }

@@ -2,7 +2,7 @@
 
 use super::clear::Taken;
 use super::columns::{Columns, End};
-use super::detail::{Detail, RADIUS};
+use super::detail::Detail;
 use super::flags::{Flag, Flags, datum};
 use super::label::Label;
 use super::pen::Pen;
@@ -18,6 +18,20 @@ use crate::export::drawing::{Drawing, Layer, Point};
 const BESIDE: f64 = 14.0;
 /// White between views above each other, on paper.
 const BETWEEN: f64 = 6.0;
+
+/// Where details stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Details {
+    /// Above and below the view from the front.
+    Stacked,
+    /// To its right, one beside the other: lower, and wider.
+    InARow,
+}
+
+impl Details {
+    /// Both ways, the usual one first.
+    pub const ALL: [Self; 2] = [Self::Stacked, Self::InARow];
+}
 
 /// What is drawn once for a part, and laid out at any scale.
 pub struct Views<'a> {
@@ -47,7 +61,7 @@ impl<'a> Views<'a> {
 
     /// The views at a scale, the half-section at its true place; `scales` are those that a detail
     /// may have, the greatest first.
-    pub fn drawn(&self, pen: Pen, scales: &[f64]) -> Drawing {
+    pub fn drawn(&self, pen: Pen, scales: &[f64], details: Details) -> Drawing {
         let (part, contours) = (self.subject.part, self.contours);
         let line = Chain(contours.outside.polyline());
         let ends = line.0.points();
@@ -58,7 +72,7 @@ impl<'a> Views<'a> {
             tap_form::square(&mut drawing, tap);
         }
         self.sizes(&mut drawing, [front, end], top, pen);
-        self.beside(&mut drawing, top, pen, scales);
+        self.beside(&mut drawing, top, pen, (scales, details));
         drawing
     }
 
@@ -112,10 +126,10 @@ impl<'a> Views<'a> {
         is_axis.then_some(letter)
     }
 
-    /// The view from the front, with the details above and below it.
-    fn beside(&self, drawing: &mut Drawing, top: f64, pen: Pen, scales: &[f64]) {
+    /// The view from the front, with the details round it.
+    fn beside(&self, drawing: &mut Drawing, top: f64, pen: Pen, (scales, way): (&[f64], Details)) {
         let (part, contours) = (self.subject.part, self.contours);
-        let details = Detail::needed(contours, pen.scale, scales);
+        let details = Detail::needed(contours, pen, scales);
         let right = drawing.extents().map_or(0.0, |[_, high]| high.x);
         let mut taken = Taken::by(drawing);
         let letters = ('S'..).filter(|letter| *letter != 'X');
@@ -123,16 +137,25 @@ impl<'a> Views<'a> {
             detail.mark(drawing, letter, &mut taken, pen);
         }
         let reach = top + view::AXIS_BEYOND / pen.scale;
-        let round = if details.is_empty() { 0.0 } else { RADIUS / pen.scale };
+        let radius = details.first().map_or(0.0, |detail| detail.radius);
+        let round = if way == Details::Stacked { radius / pen.scale } else { 0.0 };
         let x = right + BESIDE / pen.scale + reach.max(round);
         view::end_view(drawing, part, contours, x, pen);
         if let Some(tap) = &self.subject.tap {
             tap_form::flutes(drawing, tap, x);
         }
         let label = 3.5 * pen.height;
-        let up = reach + (BETWEEN + RADIUS + label) / pen.scale;
-        let down = -(reach + (BETWEEN + RADIUS) / pen.scale);
-        for ((detail, letter), y) in details.iter().zip(letters).zip([up, down]) {
+        let places = match way {
+            Details::Stacked => [
+                [x, reach + (BETWEEN + radius + label) / pen.scale],
+                [x, -(reach + (BETWEEN + radius) / pen.scale)],
+            ],
+            Details::InARow => [1.0, 3.0].map(|n| {
+                let gaps = (BETWEEN * f64::midpoint(n, 1.0) + radius * n) / pen.scale;
+                [x + reach + gaps, 0.0]
+            }),
+        };
+        for ((detail, letter), [x, y]) in details.iter().zip(letters).zip(places) {
             detail.draw(drawing, (part, contours), letter, Point::new(x, y), pen);
         }
     }
