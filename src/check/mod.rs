@@ -28,6 +28,7 @@ mod finding;
 mod judge;
 mod made;
 mod opening;
+mod parallel;
 mod parameter;
 mod room;
 mod slide;

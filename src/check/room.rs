@@ -6,13 +6,9 @@
 //! which one is, the place is found to 0.005 mm by halving. What gets worse and better again within
 //! one step is not seen.
 
-use std::num::NonZero;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
-
 use super::bodies::{Extremes, Mates, Model};
 use super::trial::{Impossible, Score, Trial, of, scores};
-use super::{Parameter, Verdict, measure};
+use super::{Parameter, Verdict, measure, parallel};
 use crate::section::{Cap, Means, Section, Thread};
 use crate::solid::BuildError;
 
@@ -97,31 +93,8 @@ pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
             less.as_ref().is_some_and(|side| short(side, held[0])) || short(&more, held[1]);
         Some(Room { parameter, value, less, more, means, held, held_source, critical })
     };
-    Ok(in_order(&Parameter::made(section), &of))
-}
-
-/// What `of` makes of each size, in their order, worked out on as many threads as there are cores.
-fn in_order(sizes: &[Parameter], of: &(impl Fn(Parameter) -> Option<Room> + Sync)) -> Vec<Room> {
-    let cores = thread::available_parallelism().map_or(1, NonZero::get);
-    let next = AtomicUsize::new(0);
-    let work = || {
-        let mut done = Vec::new();
-        // Whoever is free takes the next size: some take a hundred times as long as others.
-        while let Some(size) = sizes.get(next.fetch_add(1, Ordering::Relaxed)) {
-            done.extend(of(*size).map(|room| (*size, room)));
-        }
-        done
-    };
-    let mut rooms: Vec<(Parameter, Room)> = thread::scope(|scope| {
-        let workers: Vec<_> = (0..cores).map(|_| scope.spawn(work)).collect();
-        let done = workers.into_iter().map(|worker| match worker.join() {
-            Ok(done) => done,
-            Err(panic) => std::panic::resume_unwind(panic),
-        });
-        done.flatten().collect()
-    });
-    rooms.sort_by_key(|(size, _)| sizes.iter().position(|other| other == size));
-    rooms.into_iter().map(|(_, room)| room).collect()
+    let rooms = parallel::map(&Parameter::made(section), |parameter| of(*parameter));
+    Ok(rooms.into_iter().flatten().collect())
 }
 
 /// How far under and over a size may come out. What a drill cuts over its size, and offsets as far

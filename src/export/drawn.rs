@@ -1,6 +1,6 @@
 //! A drawing of a part, and its files.
 
-use super::half_section::Sheet;
+use super::drawing::Sheet;
 use super::kind::{Kind, Kinds};
 use super::{ExportError, File, dxf, pdf, svg};
 use crate::section::NamedPart;

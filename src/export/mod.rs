@@ -10,7 +10,6 @@
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
 
-mod chain;
 pub mod drawing;
 pub mod dxf;
 mod drawn;
@@ -30,7 +29,7 @@ pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;
-mod walk;
+mod view;
 
 pub use drawn::{Drawn, TAP_ORDER};
 pub use earlier::Earlier;

@@ -8,8 +8,8 @@ use std::path::PathBuf;
 use sectionwright::export::drawing::{
     Anchor, Dimension, Drawing, Layer, Measure, Point, Polyline, Segment, Shade, Shape, Text,
 };
-use sectionwright::export::half_section::{Sheet, sheet};
 use sectionwright::export::{ExportError, pdf, svg};
+use sectionwright::export::{drawing::Sheet, half_section::sheet};
 
 use crate::common::section;
 

@@ -31,10 +31,12 @@ pub(super) struct Rung {
 pub(super) fn of(section: &Section, size: &Nominal, class: GeneralClass) -> Vec<Rung> {
     let written = size.value.abs();
     let length = Length::mm(written);
+    let edge = matches!(
+        size.parameter,
+        Parameter::CornerRadius(_) | Parameter::CornerChamfer(_) | Parameter::TenonChamfer
+    );
     let general = match size.parameter {
-        Parameter::CornerRadius(_) | Parameter::CornerChamfer(_) | Parameter::TenonChamfer => {
-            broken_edge(length).map(Length::as_mm)
-        }
+        _ if edge => broken_edge(length).map(Length::as_mm),
         Parameter::PointAngle(item) => {
             let leg = section.bore(item).map_or(Length::ZERO, |bore| bore.diameter / 2.0);
             angle(leg).map(Angle::as_deg)
@@ -42,21 +44,21 @@ pub(super) fn of(section: &Section, size: &Nominal, class: GeneralClass) -> Vec<
         angled if angled.is_angle() => angle(Length::ZERO).map(Angle::as_deg),
         _ => linear(class, length).map(Length::as_mm),
     };
-    let edge = matches!(
-        size.parameter,
-        Parameter::CornerRadius(_) | Parameter::CornerChamfer(_) | Parameter::TenonChamfer
-    );
     let steps: &[f64] = if size.parameter.is_angle() { &ANGLE_STEPS } else { &STEPS };
     let most = general.unwrap_or(f64::INFINITY);
     let mut rungs: Vec<Rung> =
         general.map(|by| Rung { by: [by; 2], general: true }).into_iter().collect();
     let least = steps[steps.len() - 1];
-    let over = |by: f64| match size.cuts_over {
-        // A drill cuts over its size: so does what is asked of its hole.
-        true => [0.0, by],
-        // Where a corner has no room, its size is its greatest.
-        false if edge && by <= least => [(by * 2.0).min(written * GREATEST_SHARE), 0.0],
-        false => [by; 2],
+    let over = |by: f64| {
+        if size.cuts_over {
+            // A drill cuts over its size: so does what is asked of its hole.
+            [0.0, by]
+        } else if edge && by <= least {
+            // Where a corner has no room, its size is its greatest.
+            [(by * 2.0).min(written * GREATEST_SHARE), 0.0]
+        } else {
+            [by; 2]
+        }
     };
     let narrower = steps.iter().filter(|by| **by < most && **by <= written * GREATEST_SHARE);
     rungs.extend(narrower.map(|by| Rung { by: over(*by), general: false }));

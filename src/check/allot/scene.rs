@@ -1,12 +1,8 @@
 //! Corners of the drawing's limits, built and measured.
 
-use std::num::NonZero;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
-
 use super::nominal::{Drawn, can_be_made};
 use crate::check::bodies::{Extremes, Mates, Model};
-use crate::check::{Finding, Verdict, measure};
+use crate::check::{Finding, Verdict, measure, parallel};
 use crate::section::Section;
 use crate::solid::BuildError;
 
@@ -90,25 +86,6 @@ impl Scene {
 
     /// As [`Self::measure`] of many corners, on as many threads as there are cores.
     pub fn measure_all(&self, corners: &[Vec<f64>]) -> Vec<Option<Measured>> {
-        let cores = thread::available_parallelism().map_or(1, NonZero::get);
-        let next = AtomicUsize::new(0);
-        let work = || {
-            let mut done = Vec::new();
-            loop {
-                let n = next.fetch_add(1, Ordering::Relaxed);
-                let Some(off) = corners.get(n) else { return done };
-                done.push((n, self.measure(off)));
-            }
-        };
-        let mut all: Vec<(usize, Option<Measured>)> = thread::scope(|scope| {
-            let workers: Vec<_> = (0..cores).map(|_| scope.spawn(work)).collect();
-            let done = workers.into_iter().map(|worker| match worker.join() {
-                Ok(done) => done,
-                Err(panic) => std::panic::resume_unwind(panic),
-            });
-            done.flatten().collect()
-        });
-        all.sort_by_key(|(n, _)| *n);
-        all.into_iter().map(|(_, measured)| measured).collect()
+        parallel::map(corners, |off| self.measure(off))
     }
 }

@@ -13,7 +13,10 @@ mod line_kind;
 mod placing;
 mod polyline;
 mod shade;
+mod sheet;
+mod spread;
 mod text;
+mod wrap;
 
 pub use dimension::{Dimension, Measure};
 pub use layer::Layer;
@@ -21,7 +24,10 @@ pub use line_kind::LineKind;
 use placing::Placing;
 pub use polyline::{Polyline, Segment};
 pub use shade::Shade;
-pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text, broken};
+pub use sheet::Sheet;
+pub(super) use spread::spread;
+pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text};
+pub(super) use wrap::{letters, wrap};
 
 /// A point of a drawing, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -96,22 +96,6 @@ fn width(words: &str, height: f64) -> f64 {
     ems * height / CAPITAL_PER_EM
 }
 
-/// Words in lines of at most a width, broken between words; a word that is wider stands alone.
-/// Height and width are in mm of the drawing.
-pub fn broken(words: &str, height: f64, greatest: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in words.split_whitespace() {
-        match lines.last_mut() {
-            Some(last) if width(&format!("{last} {word}"), height) <= greatest => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}
-
 /// The width, in ems, of a letter of which nothing is known: that of the widest in `DejaVu` Sans, the
 /// sign of a ten-thousandth. Less, and a sign nobody thought of runs into its neighbour.
 const WIDEST: f64 = 1.74;
@@ -168,17 +152,6 @@ mod tests {
     fn no_words_need_no_room() {
         let text = Text::new(Point::new(0.0, 0.0), 2.0, Anchor::Start, "");
         assert_eq!(text.width(), 0.0);
-    }
-
-    #[test]
-    fn a_long_line_is_broken_between_words() {
-        assert_eq!(broken("Demo", 5.0, 160.0), ["Demo"]);
-        assert!(broken("  ", 5.0, 160.0).is_empty());
-        let title = ["word"; 40].join(" ");
-        let lines = broken(&title, 5.0, 160.0);
-        assert!(lines.len() > 1);
-        assert_eq!(lines.join(" "), title);
-        assert!(lines.iter().all(|words| width(words, 5.0) <= 160.0));
     }
 
     /// Independent route: the advances of the font that pictures and pages carry, for every letter

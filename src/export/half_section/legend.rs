@@ -2,7 +2,7 @@
 
 use super::label::letter;
 use super::sheet::Paper;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, broken};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, wrap};
 use crate::quantity::Length;
 use crate::section::{Bore, Depth, Facet, Item, Mouth, Point as End, Section};
 use crate::solid::Meridian;
@@ -68,7 +68,7 @@ fn title(drawing: &mut Drawing, section: &Section, top: f64, paper: Paper) {
 pub fn headed(drawing: &mut Drawing, [name, about]: [&str; 2], mut base: f64, paper: Paper) {
     words(drawing, Point::new(0.0, base), HEIGHT, about, paper);
     base += paper.mm(TITLE_ABOVE);
-    for line in broken(name, TITLE, TITLE_WIDTH).iter().rev() {
+    for line in wrap(name, TITLE, TITLE_WIDTH).iter().rev() {
         words(drawing, Point::new(0.0, base), TITLE, line, paper);
         base += paper.mm(TITLE * LINE);
     }

@@ -1,10 +1,11 @@
 //! The picture of a half-section: the geometry, hatched, with its mate, letters and legend.
 
-use super::hatch::hatch;
-use super::{axis, label, legend, views};
-use crate::export::chain::{Chain, polyline};
-use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
+use super::{label, legend};
+use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment, Sheet};
 use crate::export::sheet_frame::Scale;
+use crate::export::view::chain::{Chain, polyline};
+use crate::export::view::hatch::hatch;
+use crate::export::view::{AXIS_BEYOND, HATCH_SPACING, axis, cut_border, halves};
 use crate::section::Section;
 
 /// A picture is not larger than 10:1 and not smaller than 1:1. Larger, and a short part is a poster;
@@ -13,29 +14,8 @@ const SCALES: [f64; 2] = [10.0, 1.0];
 /// The part may be this long on paper, in mm: a page's width. More, and the picture is shrunk
 /// where it is shown; less, and a section of 40 mm is drawn 2:1, where tenths are lost.
 const GREATEST_LENGTH: f64 = 250.0;
-/// Distance of hatching lines on paper, in mm. Wider, and a lip of 0.4 mm is not hatched at all;
-/// narrower, and the hatching turns grey.
-const HATCH_SPACING: f64 = 1.6;
-/// The axis goes beyond the part by this much on paper, in mm (ISO 128-2: a little).
-pub const AXIS_BEYOND: f64 = 4.0;
 /// White round everything, on paper, in mm.
 const MARGIN: f64 = 5.0;
-
-/// A drawing with its scale and what it is called.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sheet {
-    /// In millimetres of the part; sizes on paper are divided by the scale.
-    pub drawing: Drawing,
-    /// Millimetres on paper per millimetre of the part.
-    pub scale: f64,
-    /// What of it is shown: lower left and upper right corner, in millimetres of the part. Times
-    /// the scale it is as large as the paper.
-    pub area: [Point; 2],
-    /// One line: what is seen.
-    pub title: String,
-    /// A sentence for those who can't see it.
-    pub description: String,
-}
 
 /// Turns sizes on paper into sizes of the drawing.
 #[derive(Clone, Copy, Debug)]
@@ -77,13 +57,11 @@ pub fn sheet(section: &Section) -> Sheet {
     let paper = Paper::fitting(length, GREATEST_LENGTH);
     let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
     let mut drawing = Drawing::default();
-    let back = bore.0.reversed();
-    let cut = Polyline::of(outside.0.segments().chain(back.segments()));
-    hatch(&mut drawing, &cut, paper.mm(HATCH_SPACING));
+    hatch(&mut drawing, &cut_border(&outside, &bore), paper.mm(HATCH_SPACING));
     let seat = section.seat().as_mm();
     mate(&mut drawing, section, seat);
-    drawing.entities.extend(views(&part).entities);
-    axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
+    drawing.entities.extend(halves(&outside, &bore, &part.threads).entities);
+    axis(&mut drawing, &outside, paper.mm(AXIS_BEYOND));
     let top = label::draw(&mut drawing, section, &outside, paper);
     let place = legend::Place { bottom: -outside.top(), top, seat };
     legend::draw(&mut drawing, section, &place, paper);

@@ -11,19 +11,13 @@
 //! ```
 
 use super::label::Label;
-use super::pen::Pen;
+use super::pen::{BEYOND, GAP, LIFT, Pen};
 use crate::export::drawing::{Anchor, Drawing, Measure};
 
 /// Distance of columns in text heights. Less, and words touch the column before.
 const PITCH: f64 = 2.2;
 /// From the face to the first column, in text heights.
 const FIRST: f64 = 2.4;
-/// Between a line and the words on it, in text heights.
-const LIFT: f64 = 0.35;
-/// How far an extension line goes beyond a column's line, in text heights.
-const BEYOND: f64 = 0.5;
-/// Between the part and an extension line, on paper.
-const GAP: f64 = 0.8;
 /// How far a line goes past the axis at least, in text heights.
 const PAST_AXIS: f64 = 1.5;
 

@@ -8,7 +8,8 @@
 //! ```
 
 use crate::export::drawing::{Point, Polyline, Segment};
-use crate::export::walk;
+use crate::export::view::chain::Chain;
+use crate::export::view::walk;
 use crate::section::{Facet, Feature, Item, Part, Run, Shape, Station};
 use crate::solid::Meridian;
 
@@ -93,9 +94,9 @@ impl Contour {
         contour
     }
 
-    /// As a line to draw.
-    pub fn polyline(&self) -> Polyline {
-        Polyline::of(self.drawn.iter().map(|side| side.line))
+    /// As it is drawn.
+    pub fn chain(&self) -> Chain {
+        Chain(Polyline::of(self.drawn.iter().map(|side| side.line)))
     }
 
     /// The corners of the dimensioned sides, from the front to the back.

@@ -135,7 +135,7 @@ fn places(wanted: &[f64], width: f64, lines: &[f64], white: f64) -> Vec<f64> {
         |x: f64| lines.iter().all(|line| (line - x).abs() >= width / 2.0 - 0.3 + white / 2.0);
     // From the middle of the crowd to both sides, so that nobody is driven far to one side.
     let mut placed: Vec<Option<f64>> = vec![None; wanted.len()];
-    let spread = crate::export::half_section::spread(wanted, width);
+    let spread = crate::export::drawing::spread(wanted, width);
     let mut order: Vec<usize> = (0..wanted.len()).collect();
     let middle = wanted.iter().sum::<f64>() / wanted.len().max(1) as f64;
     order.sort_by(|a, b| (spread[*a] - middle).abs().total_cmp(&(spread[*b] - middle).abs()));

@@ -5,8 +5,8 @@ use super::pen::Pen;
 use super::scheme::{Contours, sizes};
 use super::subject::Subject;
 use super::views::{Details, Views};
+use crate::export::drawing::Sheet;
 use crate::export::drawing::{Drawing, Point};
-use crate::export::half_section::Sheet;
 use crate::export::sheet_frame::{self, Area, PaperSize, Scale, Table, TitleBlock, table};
 
 /// A part at a scale is best no shorter than this on paper, in mm. Shorter, and smaller letters at

@@ -8,6 +8,14 @@ use super::label::Label;
 /// 129-1 has 15 to 90, from memory). Slimmer, and it is lost beside the lines.
 const ARROW: [f64; 2] = [0.9, 0.16];
 
+/// Between a dimension line and the words on it, in text heights. Less, and letters' tails touch the
+/// line.
+pub const LIFT: f64 = 0.35;
+/// How far extension lines go beyond a dimension line, in text heights (ISO 129-1: slightly).
+pub const BEYOND: f64 = 0.5;
+/// Between the part and an extension line, on paper.
+pub const GAP: f64 = 0.8;
+
 /// A place on paper, from the part's zero: to the right, and upwards.
 pub type Spot = [f64; 2];
 

@@ -9,7 +9,7 @@
 //! extension line the words.
 
 use super::label::Label;
-use super::pen::{Pen, Spot};
+use super::pen::{BEYOND, GAP, LIFT, Pen, Spot};
 use crate::export::drawing::{Anchor, Drawing, Measure, Shape};
 
 /// Distance of rows in text heights. Less, and words touch the row above; more wastes paper.
@@ -18,12 +18,6 @@ const PITCH: f64 = 2.0;
 const FIRST: f64 = 2.2;
 /// White between words and any line, in text heights.
 const WHITE: f64 = 0.45;
-/// Between a line and the words on it, in text heights.
-const LIFT: f64 = 0.35;
-/// How far extension lines go beyond a row's line, in text heights (ISO 129-1: slightly).
-const BEYOND: f64 = 0.5;
-/// Between the part and an extension line, on paper.
-const GAP: f64 = 0.8;
 
 /// On which side of the part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -7,6 +7,7 @@
 
 use super::contour::{Contour, Cut, Side};
 use crate::export::drawing::{Measure, Point};
+use crate::export::view::chain::Chain;
 use crate::section::{self, Facet, Feature, Part, Thread};
 
 /// Which wall a size belongs to.
@@ -87,16 +88,24 @@ impl Contours {
     pub fn of(part: &Part) -> Self {
         Self { outside: Contour::outside(part), bores: Contour::bores(part) }
     }
+
+    /// The bore's pieces as one chain.
+    pub fn bore(&self) -> Chain {
+        Chain::joined(self.bores.iter().map(|piece| piece.chain().0))
+    }
+
+    /// x of the front face and of the back face.
+    pub fn faces(&self) -> [f64; 2] {
+        self.outside.chain().ends()
+    }
 }
 
 /// The sizes of a part.
 pub fn sizes(part: &Part, contours: &Contours, datums: Datums) -> Vec<Size> {
     let mut sizes = Sizes { datums, part, outside: &contours.outside, found: Vec::new() };
     sizes.outside(&contours.outside);
-    let corners = contours.outside.corners();
-    let faces = [corners.first(), corners.last()].map(|p| p.map_or(0.0, |p| p.x));
     for bore in &contours.bores {
-        sizes.bore(bore, faces);
+        sizes.bore(bore, contours.faces());
     }
     sizes.found
 }

@@ -1,40 +1,24 @@
 //! The half-section of a part, and the part seen from the front.
 
-use super::contour::Contour;
 use super::pen::Pen;
 use super::scheme::Contours;
-use crate::export::chain::Chain;
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment};
-use crate::export::half_section::{hatch, thread};
+use crate::export::view::chain::Edge;
+use crate::export::view::hatch::hatch;
+use crate::export::view::{AXIS_BEYOND, HATCH_SPACING, axis, cut_border, halves};
 use crate::quantity::Length;
 use crate::section::{Part, Side, Thread};
 
 /// Least distance between the lines of a thread's crest and root on paper (ISO 6410-1:1993: twice
 /// the wide line or 0.7 mm, whichever is larger; ours is 0.5 wide, and so this is 1 mm).
 pub const THREAD_GAP: f64 = 1.0;
-/// Distance of hatching lines on paper. Wider, and a lip of 0.4 mm is not hatched at all; narrower,
-/// and the hatching turns grey.
-const HATCH_SPACING: f64 = 1.6;
-/// How far axes go beyond what they belong to, on paper.
-pub const AXIS_BEYOND: f64 = 4.0;
-
 /// Above the axis the part is cut, below it is seen from outside.
 pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
+    let (outside, bore) = (contours.outside.chain(), contours.bore());
     let mut drawing = Drawing::default();
-    let outside = Chain(contours.outside.polyline());
-    let bore = bore_chain(contours);
-    hatch::hatch(&mut drawing, &cut_area(&outside, &bore), HATCH_SPACING / pen.scale);
-    drawing.polyline(Layer::Outline, outside.0.clone());
-    for piece in &contours.bores {
-        drawing.polyline(Layer::Bore, piece.polyline());
-    }
-    for edge in bore.edges().iter().filter(|edge| edge.low > 0.0) {
-        drawing.line(Layer::Edge, Point::new(edge.z, edge.low), Point::new(edge.z, 0.0));
-    }
-    below(&mut drawing, &outside);
-    for cut in &part.threads {
-        thread::draw(&mut drawing, &shown(cut, pen.scale), &outside, &bore);
-    }
+    hatch(&mut drawing, &cut_border(&outside, &bore), HATCH_SPACING / pen.scale);
+    let threads: Vec<Thread> = part.threads.iter().map(|cut| shown(cut, pen.scale)).collect();
+    drawing.entities.extend(halves(&outside, &bore, &threads).entities);
     for cut in &contours.outside.cuts {
         for end in [cut.line.from, cut.line.to] {
             drawing.line(Layer::Extension, end, cut.corner);
@@ -43,52 +27,8 @@ pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
     for [from, to] in &contours.outside.bridges {
         drawing.line(Layer::Extension, *from, *to);
     }
-    let ends = outside.0.points();
-    let [low, high] = [ends.first(), ends.last()].map(|p| p.map_or(0.0, |p| p.x));
-    let beyond = AXIS_BEYOND / pen.scale;
-    drawing.line(Layer::Axis, Point::new(low - beyond, 0.0), Point::new(high + beyond, 0.0));
+    axis(&mut drawing, &outside, AXIS_BEYOND / pen.scale);
     drawing
-}
-
-/// What is cut: the outside, and the bore on the way back; where they do not meet, the axis lies
-/// between them.
-fn cut_area(outside: &Chain, bore: &Chain) -> Polyline {
-    let mut round: Vec<Segment> = Vec::new();
-    let back = bore.0.reversed();
-    for segment in outside.0.segments().chain(back.segments()) {
-        if let Some(last) = round.last().map(|s| s.to).filter(|last| *last != segment.from) {
-            round.push(Segment::line(last, segment.from));
-        }
-        round.push(segment);
-    }
-    let ends = round.last().zip(round.first()).map(|(last, first)| (last.to, first.from));
-    round.extend(ends.filter(|(last, first)| last != first).map(|(a, b)| Segment::line(a, b)));
-    Polyline::of(round)
-}
-
-/// The bore's pieces as one chain.
-fn bore_chain(contours: &Contours) -> Chain {
-    Chain::joined(contours.bores.iter().map(Contour::polyline))
-}
-
-/// The lower half, from outside; its faces reach the axis.
-fn below(drawing: &mut Drawing, outside: &Chain) {
-    let edges = outside.edges();
-    let count = outside.0.segments().len();
-    let lower = outside.0.segments().enumerate().map(|(n, segment)| {
-        let mut segment = segment.mirrored();
-        if n == 0 {
-            segment.from.y = 0.0;
-        }
-        if n + 1 == count {
-            segment.to.y = 0.0;
-        }
-        segment
-    });
-    drawing.polyline(Layer::Outline, Polyline::of(lower));
-    for edge in edges.iter().skip(1).take(edges.len().saturating_sub(2)) {
-        drawing.line(Layer::Edge, Point::new(edge.z, -edge.low), Point::new(edge.z, 0.0));
-    }
 }
 
 /// A thread as it is drawn: over the length where it is as deep as it is wanted, its root far
@@ -110,7 +50,7 @@ pub fn shown(thread: &Thread, scale: f64) -> Thread {
 /// The part seen from the front, its axis at x = `at`: every edge that nothing in front of it
 /// hides.
 pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64, pen: Pen) {
-    let outside = Chain(contours.outside.polyline());
+    let (outside, bore) = (contours.outside.chain(), contours.bore());
     let mut radii: Vec<f64> = Vec::new();
     let mut widest = 0.0;
     for edge in outside.edges() {
@@ -121,7 +61,6 @@ pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64
     if outside.top() > widest {
         radii.push(outside.top());
     }
-    let bore = bore_chain(contours);
     let mouth = contours.bores.first().and_then(|b| b.drawn.first()).map_or(0.0, |s| s.line.from.y);
     radii.retain(|r| *r > mouth);
     let from_front = contours.bores.first().is_some_and(|b| b.drawn[0].line.from.y > 0.0);
@@ -139,7 +78,7 @@ pub fn end_view(drawing: &mut Drawing, part: &Part, contours: &Contours, at: f64
     }
     for thread in part.threads.iter().map(|thread| shown(thread, pen.scale)) {
         let (root, crest) = (thread.form.root.as_mm() / 2.0, thread.form.crest.as_mm() / 2.0);
-        let in_front = |edge: &&crate::export::chain::Edge| edge.z < thread.from.as_mm();
+        let in_front = |edge: &&Edge| edge.z < thread.from.as_mm();
         let seen = match thread.side {
             Side::Internal => {
                 from_front

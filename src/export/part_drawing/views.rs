@@ -11,8 +11,8 @@ use super::scheme::{Contours, Role, Size, Wall};
 use super::subject::Subject;
 use super::words::Units;
 use super::{tap_form, view};
-use crate::export::chain::Chain;
 use crate::export::drawing::{Drawing, Layer, Point};
+use crate::export::view::AXIS_BEYOND;
 
 /// White between the half-section with its sizes and the views beside it, on paper.
 const BESIDE: f64 = 14.0;
@@ -54,29 +54,26 @@ impl<'a> Views<'a> {
 
     /// The part's length.
     pub fn length(&self) -> f64 {
-        let line = self.contours.outside.polyline();
-        let ends = [line.points().first(), line.points().last()].map(|p| p.map_or(0.0, |p| p.x));
-        ends[1] - ends[0]
+        let [front, back] = self.contours.faces();
+        back - front
     }
 
     /// The views at a scale, the half-section at its true place; `scales` are those that a detail
     /// may have, the greatest first.
     pub fn drawn(&self, pen: Pen, scales: &[f64], details: Details) -> Drawing {
         let (part, contours) = (self.subject.part, self.contours);
-        let line = Chain(contours.outside.polyline());
-        let ends = line.0.points();
-        let [front, end] = [ends.first(), ends.last()].map(|p| p.map_or(0.0, |p| p.x));
-        let top = line.top();
+        let top = contours.outside.chain().top();
         let mut drawing = view::half_section(part, contours, pen);
         if let Some(tap) = &self.subject.tap {
             tap_form::square(&mut drawing, tap);
         }
-        self.sizes(&mut drawing, [front, end], top, pen);
+        self.sizes(&mut drawing, top, pen);
         self.beside(&mut drawing, top, pen, (scales, details));
         drawing
     }
 
-    fn sizes(&self, drawing: &mut Drawing, [front, end]: [f64; 2], top: f64, pen: Pen) {
+    fn sizes(&self, drawing: &mut Drawing, top: f64, pen: Pen) {
+        let [front, end] = self.contours.faces();
         let base = top * pen.scale;
         let is_outside = |l: &Label| l.wall == Wall::Outside;
         let is_length = |l: &Label| l.role == Role::Length;
@@ -136,7 +133,7 @@ impl<'a> Views<'a> {
         for (detail, letter) in details.iter().zip(letters.clone()) {
             detail.mark(drawing, letter, &mut taken, pen);
         }
-        let reach = top + view::AXIS_BEYOND / pen.scale;
+        let reach = top + AXIS_BEYOND / pen.scale;
         let radius = details.first().map_or(0.0, |detail| detail.radius);
         let round = if way == Details::Stacked { radius / pen.scale } else { 0.0 };
         let x = right + BESIDE / pen.scale + reach.max(round);

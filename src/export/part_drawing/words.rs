@@ -2,7 +2,6 @@
 
 use super::scheme::{Role, Size, Wall};
 use crate::section::{Facet, Feature, Item};
-use crate::standard::designation::ThreadDesignation;
 
 /// The unit in which sizes are written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -75,7 +74,7 @@ pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
                 format!("Ø<>{own}{}", called(size))
             }
         }
-        Role::Thread(thread) => callout(thread.designation),
+        Role::Thread(thread) => thread.designation.to_string(),
         Role::Chamfer(angle) => {
             let angle = format!("{angle:.*}", self::decimals(*angle, 1));
             format!("<>{own} × {angle}°")
@@ -84,11 +83,6 @@ pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
         Role::Cone => format!("<>°{own}"),
     };
     Words { pattern, decimals }
-}
-
-/// A thread as drawings name it (ISO 6410-1, ISO 965-1), with the sign of multiplication.
-pub fn callout(designation: ThreadDesignation) -> String {
-    designation.to_string()
 }
 
 /// Decimals of a length, and its own limits in words.

@@ -11,8 +11,8 @@ use krilla::metadata::Metadata;
 use krilla::page::PageSettings;
 
 use super::ExportError;
+use super::drawing::Sheet;
 use super::font::printable;
-use super::half_section::Sheet;
 use paper::Paper;
 use picture::Picture;
 

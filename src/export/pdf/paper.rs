@@ -4,7 +4,7 @@ use krilla::geom::{Point as PagePoint, Size};
 
 use crate::export::ExportError;
 use crate::export::drawing::Point;
-use crate::export::half_section::Sheet;
+use crate::export::drawing::Sheet;
 
 /// PDF's unit in a millimetre: 72 in an inch of 25.4 mm (ISO 32000-1:2008, 8.3.2.3).
 const POINTS_PER_MM: f64 = 72.0 / 25.4;

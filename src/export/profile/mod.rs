@@ -17,8 +17,8 @@
 mod path;
 mod words;
 
-use super::chain::Chain;
 use super::drawing::{Drawing, Layer, Point};
+use super::view::chain::Chain;
 use crate::section::Section;
 
 /// The profile's drawing.

@@ -1,8 +1,8 @@
 //! What a profile says in words: its origins, and the threads that its paths leave out.
 
 use crate::export::CAUTION;
-use crate::export::chain::Chain;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, broken};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, wrap};
+use crate::export::view::chain::Chain;
 use crate::quantity::{Length, Limits};
 use crate::section::{COINCIDENT, Item, Section, Side, Thread};
 use crate::standard::designation::Hand;
@@ -29,7 +29,7 @@ pub fn draw(drawing: &mut Drawing, section: &Section, chains: [&Chain; 2], bores
         paragraphs.extend(data(thread, full(thread, chains), length));
     }
     paragraphs.push(CAUTION.to_owned());
-    let lines = paragraphs.iter().flat_map(|words| broken(words, HEIGHT, WIDEST));
+    let lines = paragraphs.iter().flat_map(|words| wrap(words, HEIGHT, WIDEST));
     let mut y = -BELOW;
     for words in lines {
         let at = Point::new(0.0, y);

@@ -1,6 +1,6 @@
 //! Words that have to fit into a room: smaller letters first, then more lines.
 
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, letters, wrap};
 
 use super::Area;
 
@@ -31,52 +31,6 @@ pub fn descent(height: f64) -> f64 {
 /// One line of words from a point on.
 pub fn line(at: Point, height: f64, words: &str) -> Text {
     Text::new(at, height, Anchor::Start, words)
-}
-
-/// Words in lines no wider than `room`, broken between words; a word that is wider itself is
-/// broken after any of its letters, but before no combining mark.
-pub fn wrap(words: &str, height: f64, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in words.split_whitespace() {
-        match lines.last_mut() {
-            Some(last) if width(&format!("{last} {word}"), height) <= room => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => lines.extend(broken(word, height, room)),
-        }
-    }
-    lines
-}
-
-/// A word in pieces no wider than `room`, of a letter each at least.
-fn broken(word: &str, height: f64, room: f64) -> Vec<String> {
-    let mut pieces = vec![String::new()];
-    for letter in letters(word) {
-        if let Some(last) = pieces.last_mut() {
-            if last.is_empty() || width(&format!("{last}{letter}"), height) <= room {
-                last.push_str(letter);
-            } else {
-                pieces.push(letter.to_owned());
-            }
-        }
-    }
-    pieces
-}
-
-/// The letters of a word, each with the marks that combine with it.
-fn letters(word: &str) -> Vec<&str> {
-    let starts = word.char_indices().filter(|(at, c)| *at == 0 || !combines(*c));
-    let mut ends: Vec<usize> = starts.map(|(at, _)| at).collect();
-    ends.push(word.len());
-    ends.windows(2).map(|ends| &word[ends[0]..ends[1]]).collect()
-}
-
-/// Whether it is a mark on the letter before it (Unicode's blocks of combining marks), a choice of
-/// its form, or joins it to the next.
-const fn combines(c: char) -> bool {
-    matches!(c, '\u{300}'..='\u{36f}' | '\u{1ab0}'..='\u{1aff}' | '\u{1dc0}'..='\u{1dff}'
-        | '\u{20d0}'..='\u{20ff}' | '\u{fe00}'..='\u{fe0f}' | '\u{fe20}'..='\u{fe2f}' | '\u{200d}')
 }
 
 /// Words in a room of some width and height, in letters of one of some heights, the greatest
@@ -122,28 +76,6 @@ pub fn place(drawing: &mut Drawing, room: Area, words: &str, heights: &[f64]) {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn words_are_broken_between_them_and_nothing_is_lost() {
-        assert!(wrap("  ", 2.5, 10.0).is_empty());
-        let words = ["word"; 40].join(" ");
-        let lines = wrap(&words, 2.5, 60.0);
-        assert!(lines.len() > 1 && lines.iter().all(|l| width(l, 2.5) <= 60.0));
-        assert_eq!(lines.join(" "), words);
-        // One more word would not have fitted.
-        let first = format!("{} word", lines[0]);
-        assert!(width(&first, 2.5) > 60.0);
-    }
-
-    #[test]
-    fn a_word_too_wide_is_broken_after_letters_not_before_their_marks() {
-        let word = "e\u{301}".repeat(30);
-        let lines = wrap(&word, 2.5, 30.0);
-        assert!(
-            lines.len() > 1 && lines.iter().all(|l| l.starts_with('e') && l.ends_with('\u{301}'))
-        );
-        assert_eq!(lines.concat(), word);
-    }
 
     /// Rooms in which the words fit in two ways: one line of small letters is taken before two of
     /// large ones.

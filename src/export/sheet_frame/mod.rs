@@ -28,7 +28,6 @@ mod title_block;
 use std::fmt;
 
 pub use area::Area;
-pub use fit::wrap;
 pub use paper_size::{Lettering, PaperSize, UnknownPaperSize};
 pub use scale::{Scale, UnknownScale};
 pub use table::{Table, table};

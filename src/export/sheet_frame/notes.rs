@@ -9,9 +9,9 @@
 //!   +----------+--------+
 //! ```
 
-use super::fit::{PITCH, descent, line, width, wrap};
+use super::fit::{PITCH, descent, line, width};
 use super::{Area, Lettering};
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, wrap};
 
 /// White round the notes, and between their columns, in mm. Less, and they run into the frame.
 const WHITE: f64 = 3.0;

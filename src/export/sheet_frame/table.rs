@@ -1,8 +1,8 @@
 //! A ruled table.
 
 use super::Area;
-use super::fit::{PITCH, descent, line, wrap};
-use crate::export::drawing::{Drawing, Layer, Point, Polyline};
+use super::fit::{PITCH, descent, line};
+use crate::export::drawing::{Drawing, Layer, Point, Polyline, wrap};
 
 /// White between words and the line above or below, in letter heights.
 const PAD: f64 = 0.45;

@@ -7,8 +7,8 @@ mod value;
 
 use std::fmt::Write as _;
 
+use super::drawing::Sheet;
 use super::drawing::{Layer, LineKind, Polyline, Shape};
-use super::half_section::Sheet;
 use letters::Letters;
 use value::{escaped, list, number, place};
 

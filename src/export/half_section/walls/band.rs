@@ -3,8 +3,8 @@
 use crate::check::WallAt;
 use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment, Shade, Shape};
 use crate::export::half_section::Chain;
-use crate::export::half_section::hatch::hatch_on;
 use crate::export::half_section::sheet::Paper;
+use crate::export::view::hatch::hatch_on;
 use crate::solid::Meridian;
 
 /// What a wall has over its limit, from too little to much.

@@ -2,8 +2,8 @@
 
 use super::Row;
 use crate::check::Place;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text};
-use crate::export::half_section::label::{HEIGHT, spread};
+use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text, spread};
+use crate::export::half_section::label::HEIGHT;
 use crate::export::half_section::sheet::Paper;
 
 /// Both points of two marks nearer than this, in mm of the part: one mark. A tenth of what a

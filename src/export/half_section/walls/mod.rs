@@ -15,10 +15,12 @@ mod band;
 mod key;
 mod mark;
 
-use super::sheet::{AXIS_BEYOND, Paper, Sheet};
-use super::{Chain, axis, legend, views};
+use super::legend;
+use super::sheet::Paper;
 use crate::check::{Examination, Finding, Judgement, WallCurve};
-use crate::export::drawing::{Drawing, Shade};
+use crate::export::drawing::{Drawing, Shade, Sheet};
+use crate::export::view::chain::Chain;
+use crate::export::view::{AXIS_BEYOND, axis, halves};
 use crate::section::Section;
 use band::{Level, Walls};
 
@@ -48,10 +50,10 @@ pub fn sheet(section: &Section, examination: &Examination, curve: &WallCurve) ->
     let walls = Walls { curve: &curve.worst, band, floor };
     band::draw(&mut drawing, [&outside, &bore], walls, paper);
     // The half that is cut; the other shows no wall.
-    let cut =
-        views(&part).entities.into_iter().filter(|e| e.shape.points().iter().any(|p| p.y > 0.0));
+    let both = halves(&outside, &bore, &part.threads);
+    let cut = both.entities.into_iter().filter(|e| e.shape.points().iter().any(|p| p.y > 0.0));
     drawing.entities.extend(cut);
-    axis(&mut drawing, section, paper.mm(AXIS_BEYOND));
+    axis(&mut drawing, &outside, paper.mm(AXIS_BEYOND));
     let top = mark::draw(&mut drawing, &rows, outside.top(), paper);
     let about = format!(
         "{}, {length:.2} long; how far the wall is over its limit, at the worst of tolerances, tools and holdings; sizes in mm",

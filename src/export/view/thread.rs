@@ -1,7 +1,7 @@
 //! Threads as ISO 6410-1:1993 draws them: crest wide, root narrow, end of full depth wide.
 
-use crate::export::chain::{Chain, Edge};
 use crate::export::drawing::{Drawing, Layer, Point};
+use crate::export::view::chain::{Chain, Edge};
 use crate::section::{Side, Thread};
 
 /// Draws a thread on the chain that it is cut into; its crest is there already.

@@ -37,12 +37,13 @@ impl Chain {
         Self::joined(walk::bores(part).iter().map(|runs| polyline(runs)))
     }
 
-    /// Pieces as one chain, each joined to the next by a straight line.
-    pub fn joined(pieces: impl Iterator<Item = Polyline>) -> Self {
+    /// Pieces as one chain, each joined to the next by a straight line where they do not meet.
+    pub fn joined(pieces: impl IntoIterator<Item = Polyline>) -> Self {
         let mut segments: Vec<Segment> = Vec::new();
         for piece in pieces {
             let ends = segments.last().map(|s| s.to).zip(piece.points().first().copied());
-            segments.extend(ends.map(|(last, first)| Segment::line(last, first)));
+            let apart = ends.filter(|(last, first)| last != first);
+            segments.extend(apart.map(|(last, first)| Segment::line(last, first)));
             segments.extend(piece.segments());
         }
         Self(Polyline::of(segments))
@@ -54,6 +55,12 @@ impl Chain {
         let on_axis = |segment: &Segment| segment.from.y == 0.0 && segment.to.y == 0.0;
         let pieces = segments.split(on_axis).filter(|piece| !piece.is_empty());
         pieces.map(|piece| Polyline::of(piece.iter().copied())).collect()
+    }
+
+    /// The x at which it begins, and at which it ends.
+    pub fn ends(&self) -> [f64; 2] {
+        let points = self.0.points();
+        [points.first(), points.last()].map(|p| p.map_or(0.0, |p| p.x))
     }
 
     /// The greatest y.
