@@ -1,7 +1,7 @@
 //! The drawing to make a part from: what stands where, and the conventions of drawings.
 
 use sectionwright::export::drawing::{Drawing, Entity, Layer, Measure, Point, Shape, Text};
-use sectionwright::export::part_drawing::{Limits, Subject, Units, crosses, overlap, views};
+use sectionwright::export::part_drawing::{Allowed, Subject, Units, crosses, overlap, views};
 use sectionwright::export::sheet_frame::Table;
 use sectionwright::section::{Item, Part, Section, Side};
 
@@ -23,7 +23,7 @@ fn drawn(part: &Part, back: Option<f64>, scale: f64) -> Drawing {
         front: 'C',
         supplement: None,
         tolerances: "ISO 2768-m".to_owned(),
-        limits: Box::new(|_| Limits::Own([0.02, 0.05])),
+        allowed: Box::new(|_| Allowed::Own([0.02, 0.05]).into()),
         table: Table::default(),
         tap: None,
         notes: Vec::new(),

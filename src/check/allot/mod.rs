@@ -52,6 +52,9 @@ pub struct AllottedSize {
     pub above: Length,
     /// The general note covers it: nothing stands at the dimension.
     pub general: bool,
+    /// It is a length that is measured from the shoulder; any other is measured from the front
+    /// face.
+    pub from_shoulder: bool,
 }
 
 /// An angle with its limits.
@@ -167,7 +170,9 @@ fn allotment(scene: &Scene, class: GeneralClass, work: &Tightening) -> Allotment
             made.angles.push(AllottedAngle { parameter, value, tolerance, general });
         } else {
             let [value, below, above] = [size.value, below, above].map(Length::mm);
-            made.sizes.push(AllottedSize { parameter, value, below, above, general });
+            let from_shoulder = size::from_shoulder(&scene.drawn.section, parameter);
+            let size = AllottedSize { parameter, value, below, above, general, from_shoulder };
+            made.sizes.push(size);
         }
     }
     made

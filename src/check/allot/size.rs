@@ -7,9 +7,11 @@
 
 use crate::check::Parameter;
 use crate::check::parameter::coincide;
+use crate::check::parameter::ring::is_round;
 use crate::quantity::{Length, Limits};
 use crate::section::{
-    COINCIDENT, CentrePilot, Curve, Depth, Facet, Feature, Grip, Item, Mouth, Point, Run, Section,
+    COINCIDENT, CentrePilot, Curve, Depth, Facet, Feature, Grip, Item, Mouth, Point, Ring, Run,
+    Section,
 };
 
 /// Every size that a section's drawing gives: lengths and diameters, then what depends on them,
@@ -63,13 +65,9 @@ fn outside(section: &Section) -> Vec<Parameter> {
     all.push(Parameter::GripLength);
     let runs = (1..=count).filter_map(|n| u8::try_from(n).ok());
     all.extend(runs.map(Parameter::ArcRadius));
-    for ring in &grip.rings {
-        all.extend([Parameter::RingPosition(ring.item), Parameter::RingWidth(ring.item)]);
-        all.push(match ring.item {
-            Item::Groove(n) => Parameter::GrooveDepth(n),
-            Item::Bead(n) => Parameter::BeadHeight(n),
-            _ => continue,
-        });
+    for Ring { item, form, .. } in grip.rings.iter().copied() {
+        let body = if is_round(form) { Parameter::RingRadius } else { Parameter::RingFloor };
+        all.extend([Parameter::RingStart(item), Parameter::RingEnd(item), body(item)]);
     }
     if let Some(cap) = &grip.thread {
         let ends = [grip.start(cap.run).z, grip.start(cap.run + 1).z];
@@ -142,6 +140,21 @@ fn one_place(section: &Section, a: Parameter, b: Parameter) -> bool {
     }
 }
 
+/// Whether a length is measured from the shoulder.
+pub(super) fn from_shoulder(section: &Section, parameter: Parameter) -> bool {
+    use Parameter as P;
+    from_back(section, parameter)
+        || matches!(
+            parameter,
+            P::TenonLength
+                | P::TenonThreadStart
+                | P::TenonThreadEnd
+                | P::PilotLength
+                | P::ReliefWidth
+        )
+}
+
+/// Whether it belongs to a hole that comes in by the back face.
 fn from_back(section: &Section, parameter: Parameter) -> bool {
     let (Parameter::BoreDepth(item) | Parameter::ReliefStart(item)) = parameter else {
         return false;
@@ -180,9 +193,10 @@ pub(super) fn cuts_material(section: &Section, parameter: Parameter) -> bool {
             parameter,
             P::BoreDiameter(_)
                 | P::UnitThreadEnd
-                | P::GrooveDepth(_)
                 | P::ReliefWidth
-                | P::RingWidth(Item::Groove(_))
+                | P::RingEnd(Item::Groove(_))
+                | P::RingStart(Item::Bead(_))
+                | P::RingRadius(Item::Bead(_))
                 | P::CornerRadius(_)
                 | P::CornerChamfer(_)
                 | P::TenonChamfer

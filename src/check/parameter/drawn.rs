@@ -1,9 +1,9 @@
 //! The sizes that a drawing gives beside those that are advised.
 
-use super::{Parameter, chamfer, coincide};
+use super::{Parameter, chamfer, coincide, ring};
 use crate::quantity::{Angle, Length};
 use crate::section::{
-    CentrePilot, Corner, Curve, Facet, Feature, Item, LeadChamfer, Point, Ring, Section, Shape,
+    CentrePilot, Corner, Curve, Facet, Feature, Item, LeadChamfer, Point, Section, Shape,
 };
 
 impl Parameter {
@@ -25,9 +25,10 @@ impl Parameter {
             },
             Self::CornerChamfer(n) => return Some(chamfer::drawn(section, usize::from(n))?[0]),
             Self::CornerAngle(n) => return Some(chamfer::drawn(section, usize::from(n))?[1]),
-            Self::RingPosition(item) => ring(section, item)?.at,
-            Self::RingWidth(item) => ring(section, item)?.width,
-            Self::BeadHeight(n) => ring(section, Item::Bead(n))?.height,
+            Self::RingStart(item) => return ring::get(section, item, ring::Part::Start),
+            Self::RingEnd(item) => return ring::get(section, item, ring::Part::End),
+            Self::RingFloor(item) => return ring::get(section, item, ring::Part::Floor),
+            Self::RingRadius(item) => return ring::get(section, item, ring::Part::Radius),
             Self::GripThreadStart => grip.thread.as_ref()?.thread.from,
             Self::GripThreadEnd => grip.thread.as_ref()?.thread.to,
             Self::TenonThreadStart => tenon.thread.from - shoulder,
@@ -69,9 +70,10 @@ impl Parameter {
                 let [length, _] = chamfer::drawn(section, usize::from(n))?;
                 chamfer::set(section, usize::from(n), [length, value])?;
             }
-            Self::RingPosition(item) => ring_mut(section, item)?.at = to,
-            Self::RingWidth(item) => ring_mut(section, item)?.width = to,
-            Self::BeadHeight(n) => ring_mut(section, Item::Bead(n))?.height = to,
+            Self::RingStart(item) => ring::set(section, item, ring::Part::Start, value)?,
+            Self::RingEnd(item) => ring::set(section, item, ring::Part::End, value)?,
+            Self::RingFloor(item) => ring::set(section, item, ring::Part::Floor, value)?,
+            Self::RingRadius(item) => ring::set(section, item, ring::Part::Radius, value)?,
             Self::GripThreadStart => section.grip.thread.as_mut()?.thread.from = to,
             Self::GripThreadEnd => section.grip.thread.as_mut()?.thread.to = to,
             Self::TenonThreadStart => section.tenon.thread.from = shoulder + to,
@@ -138,14 +140,6 @@ fn arc(section: &Section, n: u8) -> Option<(f64, bool)> {
             Some((chord * (1.0 + bulge * bulge) / (4.0 * bulge.abs()), bulge > 0.0))
         }
     }
-}
-
-fn ring(section: &Section, item: Item) -> Option<Ring> {
-    section.grip.rings.iter().find(|ring| ring.item == item).copied()
-}
-
-fn ring_mut(section: &mut Section, item: Item) -> Option<&mut Ring> {
-    section.grip.rings.iter_mut().find(|ring| ring.item == item)
 }
 
 fn pilot(section: &Section) -> Option<CentrePilot> {

@@ -27,7 +27,8 @@ impl Parameter {
             | Self::GrooveDepth(_)
             | Self::PilotDiameter
             | Self::ReliefDiameter
-            | Self::BeadHeight(_)
+            | Self::RingFloor(_)
+            | Self::RingRadius(_)
             | Self::ArcRadius(_)
             | Self::CornerRadius(_)
             | Self::BarrelOutside => Means::Turned,
@@ -39,8 +40,8 @@ impl Parameter {
             | Self::RunEnd(_)
             | Self::CornerChamfer(_)
             | Self::CornerAngle(_)
-            | Self::RingPosition(_)
-            | Self::RingWidth(_)
+            | Self::RingStart(_)
+            | Self::RingEnd(_)
             | Self::GripThreadStart
             | Self::GripThreadEnd
             | Self::TenonThreadStart

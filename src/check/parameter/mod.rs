@@ -6,6 +6,7 @@ pub(in crate::check) mod chamfer;
 mod drawn;
 mod making;
 mod name;
+pub(super) mod ring;
 mod value;
 
 pub(in crate::check) use change::{coincide, move_crest, open};
@@ -93,12 +94,14 @@ pub enum Parameter {
     CornerChamfer(u8),
     /// Angle of that chamfer to the axis, in degrees. Its length stays.
     CornerAngle(u8),
-    /// z of the middle of a bead or groove of the grip.
-    RingPosition(Item),
-    /// Width of a bead or groove along the axis.
-    RingWidth(Item),
-    /// How high bead `n` of the grip is, counted from 1.
-    BeadHeight(u8),
+    /// z at which a bead or groove of the grip begins. Its end, floor or arc stay.
+    RingStart(Item),
+    /// z at which it ends.
+    RingEnd(Item),
+    /// Diameter of a square groove's floor, or at the bottom of a vee.
+    RingFloor(Item),
+    /// Radius of the arc of a bead or round groove.
+    RingRadius(Item),
     /// Where the full thread for the cap begins on the grip, from the front face.
     GripThreadStart,
     /// Where it ends.
@@ -227,9 +230,10 @@ impl Parameter {
             | Self::CornerRadius(_)
             | Self::CornerChamfer(_)
             | Self::CornerAngle(_)
-            | Self::RingPosition(_)
-            | Self::RingWidth(_)
-            | Self::BeadHeight(_)
+            | Self::RingStart(_)
+            | Self::RingEnd(_)
+            | Self::RingFloor(_)
+            | Self::RingRadius(_)
             | Self::GripThreadStart
             | Self::GripThreadEnd
             | Self::CapStop => 5,

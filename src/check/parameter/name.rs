@@ -50,9 +50,10 @@ impl fmt::Display for Parameter {
             Self::CornerAngle(n) => {
                 write!(f, "angle of the chamfer at the end of run {n} of the grip")
             }
-            Self::RingPosition(item) => write!(f, "place of {item} of the grip"),
-            Self::RingWidth(item) => write!(f, "width of {item} of the grip"),
-            Self::BeadHeight(n) => write!(f, "height of bead {n} of the grip"),
+            Self::RingStart(item) => write!(f, "beginning of {item} of the grip"),
+            Self::RingEnd(item) => write!(f, "end of {item} of the grip"),
+            Self::RingFloor(item) => write!(f, "diameter at the bottom of {item} of the grip"),
+            Self::RingRadius(item) => write!(f, "radius of {item} of the grip"),
             Self::GripThreadStart => f.write_str("start of full thread for the cap"),
             Self::GripThreadEnd => f.write_str("end of full thread for the cap"),
             Self::TenonThreadStart => f.write_str("start of full thread on the tenon"),

@@ -1,7 +1,7 @@
 //! A size ready to be drawn.
 
 use super::scheme::{Role, Size, Wall};
-use super::words::{Limits, Units, words};
+use super::words::{Allowances, Units, words};
 use crate::export::drawing::{Measure, Point};
 
 /// A size with its words.
@@ -27,8 +27,8 @@ pub struct Label {
 
 impl Label {
     /// Writes a size.
-    pub fn new(size: &Size, limits: Limits, units: Units) -> Self {
-        let written = words(size, limits, units);
+    pub fn new(size: &Size, allowed: Allowances, units: Units) -> Self {
+        let written = words(size, allowed, units);
         let factor = if size.role == Role::Cone { 1.0 } else { units.factor() };
         let value = format!("{:.*}", written.decimals, size.measure.value() * factor);
         Self {

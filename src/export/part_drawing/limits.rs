@@ -1,10 +1,11 @@
 //! How far each size of a drawing may be off.
 
 use super::scheme::{Role, Size, Wall};
-use super::words::Limits;
-use crate::check::{Allotment, AllottedSize, Parameter};
+use super::words::{Allowances, Allowed};
+use crate::check::{Allotment, AllottedAngle, AllottedSize, Parameter};
+use crate::export::drawing::Measure;
 use crate::quantity::Length;
-use crate::section::{Item, NamedPart, PartKind, Side};
+use crate::section::{Facet, Feature, Item, NamedPart, PartKind, Side};
 use crate::standard::iso2768::LEAST;
 
 /// A size on a drawing and the one that was allotted are one where they differ by no more than
@@ -19,27 +20,45 @@ const SMALL: f64 = 0.05;
 /// it has shake.
 const SLIDES: f64 = 0.02;
 
-/// The section's limits, as they were allotted. A size that stands for several has the tightest.
-pub fn by_allotment(allotment: &Allotment) -> impl Fn(&Size) -> Limits + '_ {
-    move |size| {
-        if size.role == Role::Cone {
-            return cone(size, allotment);
-        }
-        let value = size.measure.value();
-        let same = |allotted: &&AllottedSize| {
-            belongs(allotted.parameter, size) && (allotted.value.as_mm() - value).abs() <= ROUNDING
-        };
-        let found = allotment.sizes.iter().filter(same);
-        let own = found.chain(ring_edges(size, allotment)).filter(|allotted| !allotted.general);
-        own.map(|allotted| [allotted.below, allotted.above].map(Length::as_mm))
-            .reduce(|a, b| [a[0].min(b[0]), a[1].min(b[1])])
-            .map_or_else(|| small(size, value), Limits::Own)
+/// The section's limits, as they were allotted; `shoulder` is the z of its back datum face. A size
+/// that stands for several has the tightest.
+pub fn by_allotment(allotment: &Allotment, shoulder: f64) -> impl Fn(&Size) -> Allowances + '_ {
+    move |size| match size.role {
+        Role::Cone => angle(size, allotment).into(),
+        _ => Allowances { value: length(size, allotment, shoulder), angle: angle(size, allotment) },
     }
+}
+
+fn length(size: &Size, allotment: &Allotment, shoulder: f64) -> Allowed {
+    let is_it = |allotted: &&AllottedSize| {
+        let value = match size.measure {
+            Measure::Length { from, to } if size.role == Role::Length => {
+                if (from.x == shoulder) != allotted.from_shoulder {
+                    return false;
+                }
+                to.x - from.x
+            }
+            measured => measured.value(),
+        };
+        belongs(allotted.parameter, size) && (allotted.value.as_mm() - value).abs() <= ROUNDING
+    };
+    let own = allotment.sizes.iter().filter(is_it).filter(|allotted| !allotted.general);
+    own.map(|allotted| [allotted.below, allotted.above].map(Length::as_mm))
+        .reduce(|a, b| [a[0].min(b[0]), a[1].min(b[1])])
+        .map_or_else(|| small(size, size.measure.value()), Allowed::Own)
+}
+
+/// Of a cone, or of a chamfer beside its length.
+fn angle(size: &Size, allotment: &Allotment) -> Allowed {
+    let is_it = |angle: &&AllottedAngle| is_angle_of(angle.parameter, size);
+    let own = allotment.angles.iter().filter(is_it).filter(|angle| !angle.general);
+    let tightest = own.map(|angle| angle.tolerance.as_deg()).reduce(f64::min);
+    tightest.map_or(Allowed::General, |off| Allowed::Own([off; 2]))
 }
 
 /// The limits of other parts: general ones, but for sizes that these do not cover, what slides
 /// into a bore, and what a thread's class says of its crest.
-pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Limits + '_ {
+pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Allowances + '_ {
     move |size| {
         let value = size.measure.value();
         let slides = named.kind == PartKind::LipPlug && size.wall == Wall::Outside;
@@ -49,38 +68,27 @@ pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Limits + '_ {
             .threads
             .iter()
             .find(|thread| across && (thread.form.crest.as_mm() - value).abs() < ROUNDING);
-        match (&size.role, crest) {
-            (Role::Cone | Role::Thread(_), _) => Limits::General,
+        let value = match (&size.role, crest) {
+            (Role::Cone | Role::Thread(_), _) => Allowed::General,
             (_, Some(thread)) => {
                 let limits = match thread.side {
                     Side::External => thread.limits.major,
                     Side::Internal => thread.limits.minor,
                 };
                 let off = [value - limits.min().as_mm(), limits.max().as_mm() - value];
-                Limits::Own(off.map(|off| off.max(0.0)))
+                Allowed::Own(off.map(|off| off.max(0.0)))
             }
-            _ if slides && across => Limits::Own([SLIDES, 0.0]),
+            _ if slides && across => Allowed::Own([SLIDES, 0.0]),
             _ => small(size, value),
-        }
+        };
+        value.into()
     }
 }
 
 /// ISO 2768-1 has no tolerance for sizes under 0.5 mm: they have their own.
-fn small(size: &Size, value: f64) -> Limits {
+fn small(size: &Size, value: f64) -> Allowed {
     let has_one = matches!(size.role, Role::Thread(_)) || value >= LEAST.as_mm();
-    if has_one { Limits::General } else { Limits::Own([SMALL; 2]) }
-}
-
-fn cone(size: &Size, allotment: &Allotment) -> Limits {
-    let value = size.measure.value();
-    let same = |parameter: Parameter| {
-        matches!(parameter, Parameter::PointAngle(item)
-            if size.features.iter().any(|feature| feature.item == item))
-    };
-    let angles = allotment.angles.iter().filter(|angle| same(angle.parameter));
-    let near = angles.filter(|angle| (angle.value.as_deg() - value).abs() <= ROUNDING);
-    let own = near.filter(|angle| !angle.general).map(|angle| angle.tolerance.as_deg());
-    own.reduce(f64::min).map_or(Limits::General, |off| Limits::Own([off; 2]))
+    if has_one { Allowed::General } else { Allowed::Own([SMALL; 2]) }
 }
 
 /// Whether a size of the drawing may be a parameter's.
@@ -92,6 +100,8 @@ fn belongs(parameter: Parameter, size: &Size) -> bool {
         | P::GripLength
         | P::GripThreadStart
         | P::GripThreadEnd
+        | P::RingStart(_)
+        | P::RingEnd(_)
         | P::TenonLength
         | P::TenonThreadStart
         | P::TenonThreadEnd
@@ -102,38 +112,44 @@ fn belongs(parameter: Parameter, size: &Size) -> bool {
         | P::UnitThreadStart
         | P::UnitThreadEnd
         | P::CentrePilotLength => size.role == Role::Length && !outside,
-        P::FrontDiameter | P::GripDiameter(_) | P::PilotDiameter | P::ReliefDiameter => {
-            matches!(size.role, Role::Diameter(_)) && outside
-        }
+        P::FrontDiameter
+        | P::GripDiameter(_)
+        | P::RingFloor(_)
+        | P::PilotDiameter
+        | P::ReliefDiameter => matches!(size.role, Role::Diameter(_)) && outside,
         P::BoreDiameter(_) | P::CentrePilotDiameter => {
             matches!(size.role, Role::Diameter(_)) && !outside
         }
-        P::ArcRadius(_) | P::CornerRadius(_) => size.role == Role::Radius,
-        P::CornerChamfer(_) | P::TenonChamfer => matches!(size.role, Role::Chamfer(_)),
+        P::ArcRadius(n) => is_of(size, Item::Grip(n), Facet::Side),
+        P::RingRadius(ring) => is_of(size, ring, Facet::Side) && size.role == Role::Radius,
+        P::CornerRadius(n) => is_of(size, corner(n), Facet::Fillet),
+        P::CornerChamfer(n) => is_of(size, corner(n), Facet::Chamfer),
+        P::TenonChamfer => is_of(size, Item::Tenon, Facet::Chamfer),
         _ => false,
     }
 }
 
-/// What the place, width and depth of a ring leave for each of its edges, and for its floor: both
-/// edges off to different sides widen it by twice that.
-fn ring_edges<'a>(
-    size: &'a Size,
-    allotment: &'a Allotment,
-) -> impl Iterator<Item = &'a AllottedSize> {
-    let of_ring = |parameter: Parameter| {
-        let item = match parameter {
-            Parameter::RingPosition(item) | Parameter::RingWidth(item) => item,
-            Parameter::GrooveDepth(n) => Item::Groove(n),
-            Parameter::BeadHeight(n) => Item::Bead(n),
-            _ => return false,
-        };
-        let deep = matches!(parameter, Parameter::GrooveDepth(_) | Parameter::BeadHeight(_));
-        let role = if deep {
-            matches!(size.role, Role::Diameter(_) | Role::Radius)
-        } else {
-            size.role == Role::Length
-        };
-        role && size.features.iter().any(|feature| feature.item == item)
-    };
-    allotment.sizes.iter().filter(move |allotted| of_ring(allotted.parameter))
+/// Whether a size of the drawing has a parameter's angle.
+fn is_angle_of(parameter: Parameter, size: &Size) -> bool {
+    match (parameter, &size.role) {
+        (Parameter::PointAngle(item), Role::Cone) => {
+            size.features.iter().any(|feature| feature.item == item)
+        }
+        (Parameter::CornerAngle(n), Role::Chamfer(_)) => is_of(size, corner(n), Facet::Chamfer),
+        (Parameter::TenonChamferAngle, Role::Chamfer(_)) => {
+            is_of(size, Item::Tenon, Facet::Chamfer)
+        }
+        _ => false,
+    }
+}
+
+/// Whether a radius or chamfer is a surface's own.
+fn is_of(size: &Size, item: Item, facet: Facet) -> bool {
+    let corner = matches!(size.role, Role::Radius | Role::Chamfer(_));
+    corner && size.features.contains(&Feature::new(item, facet))
+}
+
+/// What the corner behind so many runs of the grip belongs to.
+fn corner(runs: u8) -> Item {
+    if runs == 0 { Item::FrontFace } else { Item::Grip(runs) }
 }

@@ -38,7 +38,7 @@ pub use scheme::{Contours, Datums, Role, Size, Wall, sizes};
 pub use subject::Subject;
 pub use subjects::subject;
 pub use tap_order::tap_order;
-pub use words::{Limits, Units};
+pub use words::{Allowances, Allowed, Units};
 
 use super::drawing::Drawing;
 use pen::Pen;

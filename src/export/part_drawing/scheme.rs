@@ -8,16 +8,17 @@
 use super::contour::{Contour, Cut, Side};
 use crate::export::drawing::{Measure, Point};
 use crate::export::view::chain::Chain;
-use crate::section::{self, Facet, Feature, Part, Thread};
+use crate::section::{self, Facet, Feature, Item, Mouth, Part, Thread};
 
 /// Which wall a size belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Wall {
     /// Seen from outside.
     Outside,
-    /// Of the bore, its part that is made from the front.
+    /// Of the bore; of a length: of a hole that comes in by the front; of anything else: seen
+    /// from the front.
     FrontBore,
-    /// Of the bore, its part that is made from the back.
+    /// The same from the back.
     BackBore,
 }
 
@@ -149,14 +150,13 @@ impl Sizes<'_> {
     }
 
     fn bore(&mut self, contour: &Contour, faces: [f64; 2]) {
-        // From the front up to the narrowest place, from the back behind it.
         let corners = contour.corners();
+        // Words stand before the part for what is seen from there: up to the narrowest place.
         let narrowest = corners.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
         let last = corners.iter().rposition(|p| p.y == narrowest).unwrap_or(0);
         let from_back = corners.first().is_some_and(|p| p.y == 0.0);
-        let border = if from_back { f64::NEG_INFINITY } else { corners[last].x };
         let wall = |z: f64| {
-            let behind = if last + 1 == corners.len() { false } else { z >= border };
+            let behind = last + 1 < corners.len() && z >= corners[last].x;
             if from_back || behind { Wall::BackBore } else { Wall::FrontBore }
         };
         let cones = Cones::of(contour, faces);
@@ -170,7 +170,8 @@ impl Sizes<'_> {
             let foot = on.copied().reduce(|a, b| if a.y >= b.y { a } else { b });
             let root = threads.iter().find(|t| full_ends(t).contains(&z));
             let foot = foot.or_else(|| Some(Point::new(z, root?.form.root.as_mm() / 2.0)));
-            self.length(wall(z), z, foot.map_or(0.0, |p| p.y), contour);
+            let wall = if ends_from_back(contour, z) { Wall::BackBore } else { Wall::FrontBore };
+            self.length(wall, z, foot.map_or(0.0, |p| p.y), contour);
         }
         for y in places(corners.iter().map(|p| p.y)) {
             if y > 0.0 && !cones.ys.contains(&y) {
@@ -268,6 +269,20 @@ impl Sizes<'_> {
             }
         }
     }
+}
+
+/// Whether what ends at a z of the bore came in by the back face: the tool of the plane there, or
+/// of the cone whose wide end it is.
+fn ends_from_back(contour: &Contour, z: f64) -> bool {
+    let ends = |side: &&Side| {
+        let (from, to) = (side.line.from, side.line.to);
+        let wide = if from.y > to.y { from } else { to };
+        side.is_plane() && from.x == z || side.is_cone() && wide.x == z
+    };
+    let of_back = |side: &Side| {
+        matches!(side.feature.item, Item::BoreStep(Mouth::Back, _) | Item::Countersink(Mouth::Back))
+    };
+    contour.sides.iter().filter(ends).any(of_back)
 }
 
 /// A crest this near to a thread's nominal radius is that, in millimetres: less, and rounding

@@ -1,7 +1,7 @@
 //! What a drawing is of.
 
 use super::scheme::{Datums, Size};
-use super::words::Limits;
+use super::words::Allowances;
 use crate::export::sheet_frame::Table;
 use crate::section::{Item, Part, SizingTap};
 
@@ -28,7 +28,7 @@ pub struct Subject<'a> {
     /// General tolerances: `ISO 2768-m`.
     pub tolerances: String,
     /// How far a size may be off.
-    pub limits: Box<dyn Fn(&Size) -> Limits + 'a>,
+    pub allowed: Box<dyn Fn(&Size) -> Allowances + 'a>,
     /// What stands over the views in rows and columns.
     pub table: Table,
     /// What else is to be known, each a sentence or two.

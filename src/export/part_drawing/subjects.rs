@@ -33,8 +33,8 @@ pub fn subject<'a>(
         tap: (named.kind == PartKind::SizingTap).then(|| section.sizing_tap()),
         front: if of_section { 'C' } else { 'A' },
         tolerances: class.to_string(),
-        limits: if of_section {
-            Box::new(by_allotment(allotment))
+        allowed: if of_section {
+            Box::new(by_allotment(allotment, shoulder))
         } else {
             Box::new(general(named))
         },

@@ -48,7 +48,7 @@ impl<'a> Views<'a> {
         sizes: &[Size],
         units: Units,
     ) -> Self {
-        let written = sizes.iter().map(|size| Label::new(size, (subject.limits)(size), units));
+        let written = sizes.iter().map(|size| Label::new(size, (subject.allowed)(size), units));
         Self { subject, contours, labels: written.collect() }
     }
 

@@ -34,13 +34,28 @@ impl Units {
     }
 }
 
-/// How far a size may be off, in millimetres or degrees.
+/// How far a number may be off, in millimetres or degrees.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Limits {
+pub enum Allowed {
     /// By the general tolerance of the drawing.
     General,
     /// By so much under and over, both zero or more.
     Own([f64; 2]),
+}
+
+/// How far a size may be off: a chamfer has two numbers, any other one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Allowances {
+    /// The measured value.
+    pub value: Allowed,
+    /// A chamfer's angle.
+    pub angle: Allowed,
+}
+
+impl From<Allowed> for Allowances {
+    fn from(value: Allowed) -> Self {
+        Self { value, angle: Allowed::General }
+    }
 }
 
 /// A size in words.
@@ -59,11 +74,11 @@ const MM_DECIMALS: usize = 3;
 const INCH_DECIMALS: usize = 4;
 
 /// Writes a size.
-pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
+pub fn words(size: &Size, allowed: Allowances, units: Units) -> Words {
     let value = size.measure.value();
     let (decimals, own) = match size.role {
-        Role::Cone => (decimals(value, 1), angle_limits(limits)),
-        _ => lengths(value, limits, units),
+        Role::Cone => (decimals(value, 1), angle_limits(allowed.value)),
+        _ => lengths(value, allowed.value, units),
     };
     let pattern = match &size.role {
         Role::Length => format!("<>{own}"),
@@ -77,7 +92,7 @@ pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
         Role::Thread(thread) => thread.designation.to_string(),
         Role::Chamfer(angle) => {
             let angle = format!("{angle:.*}", self::decimals(*angle, 1));
-            format!("<>{own} × {angle}°")
+            format!("<>{own} × {angle}°{}", angle_limits(allowed.angle))
         }
         Role::Radius => format!("R<>{own}"),
         Role::Cone => format!("<>°{own}"),
@@ -86,12 +101,12 @@ pub fn words(size: &Size, limits: Limits, units: Units) -> Words {
 }
 
 /// Decimals of a length, and its own limits in words.
-fn lengths(value: f64, limits: Limits, units: Units) -> (usize, String) {
+fn lengths(value: f64, allowed: Allowed, units: Units) -> (usize, String) {
     let least = match units {
         Units::Millimetres => decimals(value, MM_DECIMALS),
         Units::Inches => INCH_DECIMALS,
     };
-    let Limits::Own(off) = limits else { return (least, String::new()) };
+    let Allowed::Own(off) = allowed else { return (least, String::new()) };
     let off = off.map(|off| off * units.factor());
     let most = match units {
         Units::Millimetres => MM_DECIMALS,
@@ -107,11 +122,11 @@ fn lengths(value: f64, limits: Limits, units: Units) -> (usize, String) {
     (places, words)
 }
 
-fn angle_limits(limits: Limits) -> String {
-    match limits {
-        Limits::Own([below, above]) if below == above => format!(" ±{above}°"),
-        Limits::Own([below, above]) => format!(" +{above}°/-{below}°"),
-        Limits::General => String::new(),
+fn angle_limits(allowed: Allowed) -> String {
+    match allowed {
+        Allowed::Own([below, above]) if below == above => format!(" ±{above}°"),
+        Allowed::Own([below, above]) => format!(" +{above}°/-{below}°"),
+        Allowed::General => String::new(),
     }
 }
 
@@ -163,8 +178,8 @@ mod tests {
         Size { wall: Wall::Outside, role, measure, tip: to, features: Vec::new() }
     }
 
-    fn written(role: Role, value: f64, limits: Limits, units: Units) -> String {
-        let words = words(&size(role, value), limits, units);
+    fn written(role: Role, value: f64, allowed: Allowed, units: Units) -> String {
+        let words = words(&size(role, value), allowed.into(), units);
         let number = format!("{:.*}", words.decimals, value * units.factor());
         words.pattern.replace("<>", &number)
     }
@@ -173,15 +188,19 @@ mod tests {
     #[test]
     fn limits_have_as_many_decimals_as_the_value() {
         let mm = Units::Millimetres;
-        let own = |below, above| Limits::Own([below, above]);
-        assert_eq!(written(Role::Length, 12.5, Limits::General, mm), "12.5");
+        let own = |below, above| Allowed::Own([below, above]);
+        assert_eq!(written(Role::Length, 12.5, Allowed::General, mm), "12.5");
         assert_eq!(written(Role::Length, 12.5, own(0.05, 0.05), mm), "12.50 ±0.05");
         assert_eq!(written(Role::Diameter(1), 8.0, own(0.0, 0.1), mm), "Ø8.0 +0.1/0");
         assert_eq!(
             written(Role::Diameter(2), 7.9375, own(0.02, 0.05), mm),
             "2× Ø7.938 +0.050/-0.020"
         );
-        assert_eq!(written(Role::Chamfer(45.0), 0.5, Limits::General, mm), "0.5 × 45°");
+        assert_eq!(written(Role::Chamfer(45.0), 0.5, Allowed::General, mm), "0.5 × 45°");
+        let angle = own(0.5, 0.5);
+        let both = Allowances { value: own(0.02, 0.0), angle };
+        let chamfer = words(&size(Role::Chamfer(30.0), 0.5), both, mm);
+        assert_eq!(chamfer.pattern, "<> 0/-0.02 × 30° ±0.5°");
         assert_eq!(written(Role::Length, 25.4, own(0.127, 0.127), Units::Inches), "1.0000 ±0.0050");
     }
 }
