@@ -10,6 +10,8 @@ mod capped;
 mod capped_in_space;
 #[path = "check/converter.rs"]
 mod converter;
+#[path = "check/drawn_sizes.rs"]
+mod drawn_sizes;
 #[path = "check/fixtures.rs"]
 mod fixtures;
 #[path = "check/half_planes.rs"]

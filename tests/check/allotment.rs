@@ -1,8 +1,9 @@
 //! The drawing's limits at their worst together, against the checks and closed forms.
 
-use sectionwright::check::{Allotment, Parameter, Verdict, allot, corner, verdicts};
+use sectionwright::check::{Allotment, Finding, Parameter, Verdict, allot, corner, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::section::{Item, Limit, Section, WallLimits};
+use sectionwright::standard::GeneralClass;
 
 use crate::common::mm;
 use crate::common::random::Dice;
@@ -19,10 +20,8 @@ fn levels(section: &Section) -> Vec<(&'static str, Verdict)> {
 /// No check is worse at a corner than at the nominal sizes, but for those said not to be held.
 fn keeps(section: &Section, allotment: &Allotment, pick: &dyn Fn(usize) -> f64) {
     let goals = levels(&corner(section, allotment, |_| 0.0).unwrap());
-    let Some(made) = corner(section, allotment, pick) else {
-        assert!(allotment.unmade, "{}: a corner can't be made", section.name);
-        return;
-    };
+    let made = corner(section, allotment, pick);
+    let made = made.unwrap_or_else(|| panic!("{}: a corner can't be made", section.name));
     for (code, now) in levels(&made) {
         let goal = goals.iter().find(|(other, _)| *other == code).map(|(_, level)| *level);
         let held = goal.is_none_or(|goal| now <= goal) || allotment.unheld.contains(&code);
@@ -49,13 +48,53 @@ fn random_corners(section: &Section, allotment: &Allotment, seed: u64) {
     }
 }
 
+/// What each check has over its limit at a corner, where the corner can be made.
+fn margins(section: &Section, allotment: &Allotment, pick: &dyn Fn(usize) -> f64) -> Margins {
+    let found = corner(section, allotment, pick).map(|made| verdicts(&made).unwrap().findings);
+    let margin = |finding: &Finding| Some((finding.code, finding.judgement.as_ref()?.margin));
+    found.iter().flatten().filter_map(margin).collect()
+}
+
+type Margins = Vec<(&'static str, f64)>;
+
+/// Each check's worst corner, by moving every size alone to both its limits.
+fn worst_corners(section: &Section, allotment: &Allotment) {
+    let count = allotment.sizes.len() + allotment.angles.len();
+    let alone = |n: usize, side: f64| {
+        margins(section, allotment, &move |other| if other == n { side } else { 0.0 })
+    };
+    let moved: Vec<[Margins; 2]> = (0..count).map(|n| [alone(n, -1.0), alone(n, 1.0)]).collect();
+    for (code, _) in margins(section, allotment, &|_| 0.0) {
+        let at = |all: &Margins| {
+            let own = all.iter().find(|(other, _)| *other == code);
+            own.map_or(f64::INFINITY, |(_, margin)| *margin)
+        };
+        let side = |[less, more]: &[Margins; 2]| if at(less) < at(more) { -1.0 } else { 1.0 };
+        let picks: Vec<f64> = moved.iter().map(side).collect();
+        keeps(section, allotment, &|n| picks[n]);
+    }
+}
+
+const FIXTURES: [&str; 6] = ["r1", "capped", "outside", "both-ends", "reliefs", "threads"];
+
+fn fixture(name: &str) -> Section {
+    load(&Library::default(), &format!("tests/fixtures/{name}.toml")).unwrap().section
+}
+
 #[test]
 fn every_corner_of_the_fixtures_holds() {
-    let fixtures = ["r1", "capped", "outside", "both-ends", "reliefs"];
-    let files = fixtures.map(|name| format!("tests/fixtures/{name}.toml"));
-    for design in files.iter().map(String::as_str).chain(["demo"]) {
-        let section = load(&Library::default(), design).unwrap().section;
-        random_corners(&section, &allot(&section).unwrap(), 7);
+    let demo = load(&Library::default(), "demo").unwrap().section;
+    for section in FIXTURES.map(fixture).into_iter().chain([demo]) {
+        let allotment = allot(&section).unwrap();
+        assert!(!allotment.unmade, "{}", section.name);
+        random_corners(&section, &allotment, 7);
+    }
+}
+
+#[test]
+fn so_does_every_checks_own_worst() {
+    for section in ["r1", "capped", "both-ends"].map(fixture) {
+        worst_corners(&section, &allot(&section).unwrap());
     }
 }
 
@@ -75,14 +114,24 @@ fn a_lip_bears_what_its_diameters_are_off() {
     assert!(wall > mm(0.3), "{wall}");
 }
 
-/// Limiting case: walls of no thickness ask for nothing of the lip's diameter.
+/// Limiting cases, on one section: where the lip has all the room there is, its diameters have the
+/// general tolerance of the coarser class; the nearer its limit comes, the tighter they are.
 #[test]
-fn a_thin_limit_asks_for_less() {
-    let with = |least: f64| {
-        let mut section = sound();
+fn the_nearer_the_limit_the_tighter_the_diameter() {
+    let section = sound();
+    let found = verdicts(&section).unwrap();
+    let lip = mm(found.finding("wall.lip").unwrap().judgement.as_ref().unwrap().worst);
+    let off = |spare: f64| {
+        let mut section = section.clone();
         section.criteria.walls =
-            WallLimits::new(|_| Limit { value: mm(least), source: "invented".to_owned() });
-        allot(&section).unwrap().size(Parameter::FrontDiameter).unwrap().below
+            WallLimits::new(|_| Limit { value: lip - mm(spare), source: "invented".to_owned() });
+        let allotment = allot(&section).unwrap();
+        assert!(!allotment.unheld.contains(&"wall.lip"), "{spare}");
+        let front = allotment.size(Parameter::FrontDiameter).unwrap();
+        (allotment.class, front.general, front.below)
     };
-    assert!(with(0.1) >= with(0.5));
+    let (class, general, wide) = off(0.3);
+    assert_eq!((class, general), (GeneralClass::Medium, true));
+    let [near, nearer] = [0.08, 0.03].map(|spare| off(spare).2);
+    assert!(wide > near && near > nearer, "{wide} {near} {nearer}");
 }

@@ -76,8 +76,8 @@ class Walls:
     def z(self, wall: str, x: float, own: str = "") -> int:
         return self.number(("z", wall, round(x, 3), *([own] if own else [])), ("z", wall, x))
 
-    def d(self, wall: str, y: float, own: str = "") -> int:
-        return self.number(("d", wall, round(y, 3), *([own] if own else [])), ("d", wall, y))
+    def d(self, wall: str, y: float, own: str) -> int:
+        return self.number(("d", wall, round(y, 3), own), ("d", wall, y))
 
     def fix(self, unknown: int) -> None:
         """Makes an unknown 0: on the axis, or at the origin."""
@@ -100,7 +100,8 @@ def walls(sheet: Sheet) -> Walls:
                 name = f"bore {n + 1}"
                 found.shared["z", name, round(x, 3)] = ("z", "outside", round(x, 3))
                 if y > 0:
-                    found.shared["d", name, round(y, 3)] = ("d", "outside", round(y, 3))
+                    levels = [levels_of(chain, sheet.lines["extension"])[end] for chain in (bore, outline)]
+                    found.shared["d", name, round(y, 3), levels[0]] = ("d", "outside", round(y, 3), levels[1])
     found.all.append(wall(found, "outside", outline, sheet.lines["extension"]))
     found.all += [wall(found, f"bore {n + 1}", bore, sheet.lines["extension"]) for n, bore in enumerate(bores)]
     found.fix(found.outside.nodes[0].z)
@@ -108,6 +109,22 @@ def walls(sheet: Sheet) -> Walls:
     for unknown in sorted(axis):
         found.fix(unknown)
     return found
+
+
+def levels_of(chain: Chain, extensions: list[tuple[Spot, Spot]]) -> list[str]:
+    """What each point's diameter belongs to: one for the ends of a cylinder, and of its parts that a line joins.
+
+    Two places of one diameter that nothing joins are two sizes: no reader can know that they are meant to be equal.
+    """
+    points = chain.points
+    first = list(range(len(points)))
+    joined = [(n, n + 1) for n in range(len(points) - 1) if points[n][1] == points[n + 1][1]]
+    at = {spot: n for n, spot in enumerate(points)}
+    joined += [(at[a], at[b]) for a, b in extensions if a in at and b in at and a[1] == b[1]]
+    for _ in points:
+        for a, b in joined:
+            first[a] = first[b] = min(first[a], first[b])
+    return [f"level {n}" for n in first]
 
 
 def wall(walls: Walls, name: str, chain: Chain, extensions: list[tuple[Spot, Spot]]) -> Wall:
@@ -128,13 +145,18 @@ def wall(walls: Walls, name: str, chain: Chain, extensions: list[tuple[Spot, Spo
             raise DrawingFault(f"extension lines lead from points {ends} of the {name} to one corner")
         corners[first] = corner
     cut = {n: corner for piece, corner in corners.items() for n in (piece, piece + 1)}
-    over = {n for pair in bridges for n in pair}
+    levels = levels_of(chain, extensions)
+    over = {n for pair in bridges for n in pair if chain.points[pair[0]][1] != chain.points[pair[1]][1]}
     nodes = []
     for n, (x, y) in enumerate(chain.points):
         corner = cut.get(n)
         own = "" if corner is None else f"end of cut {n}"
         z = walls.z(name, x, own if corner and corner[0] != x else "")
-        beside = own if corner and corner[1] != y else f"over groove {n}" if n in over else ""
+        beside = own if corner and corner[1] != y else f"over groove {n}" if n in over else levels[n]
         nodes.append(Node((x, y), z, walls.d(name, y, beside)))
-    sharp = {piece: Node((x, y), walls.z(name, x), walls.d(name, y)) for piece, (x, y) in corners.items()}
+    sharp = {}
+    for piece, (x, y) in corners.items():
+        # A corner on the side that it runs on belongs to that side's cylinder.
+        on = next((levels[n] for n in (piece, piece + 1) if chain.points[n][1] == y), f"corner {piece}")
+        sharp[piece] = Node((x, y), walls.z(name, x), walls.d(name, y, on))
     return Wall(name, nodes, chain.senses, sharp, bridges)

@@ -22,8 +22,8 @@ ANGLE_LIMITS = rf"(?: ?±{NUMBER}°| {SIGNED}°?/{SIGNED}°)?"
 PATTERNS = {
     "length": re.compile(rf"{NUMBER}{LIMITS}"),
     "chamfer": re.compile(rf"{NUMBER}{LIMITS} [×x] {NUMBER}°{ANGLE_LIMITS}"),
-    "diameter": re.compile(rf"(?:\d+ ?[×x] ?)?Ø{NUMBER}{LIMITS}(?: [A-Za-z ]+)?"),
-    "radius": re.compile(rf"(?:\d+ ?[×x] ?)?R{NUMBER}{LIMITS}"),
+    "diameter": re.compile(rf"Ø{NUMBER}{LIMITS}(?: [A-Za-z ]+)?"),
+    "radius": re.compile(rf"R{NUMBER}{LIMITS}"),
     "angle": re.compile(rf"{NUMBER}°{ANGLE_LIMITS}"),
 }
 THREAD = re.compile(rf"(M|Tr){NUMBER}[x×](?:Ph{NUMBER}P{NUMBER}|{NUMBER}(?:P{NUMBER})?)(.*)")

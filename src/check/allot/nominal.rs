@@ -130,7 +130,11 @@ impl Drawn {
 fn follows(parameter: Parameter) -> bool {
     matches!(
         parameter,
-        Parameter::CornerChamfer(_) | Parameter::CornerAngle(_) | Parameter::CentrePilotLength
+        Parameter::CornerChamfer(_)
+            | Parameter::CornerAngle(_)
+            | Parameter::CentrePilotLength
+            | Parameter::RingFloor(_)
+            | Parameter::RingRadius(_)
     )
 }
 

@@ -210,7 +210,7 @@ pub(super) fn cuts_material(section: &Section, parameter: Parameter) -> bool {
 ///
 /// Of the tenon's pilot it is where it begins, from the shoulder; of a centre drill's pilot where
 /// it ends, from the front; of a hole from the back its floor, from the shoulder, less than nothing
-/// where it lies before it; of the tenon's chamfer its length.
+/// where it lies before it; of the tenon's chamfer its length; of a thread where it is full.
 pub(super) fn value(section: &Section, parameter: Parameter) -> Option<f64> {
     let own = parameter.get(section)?;
     let tenon = section.tenon.length.as_mm();
@@ -221,8 +221,26 @@ pub(super) fn value(section: &Section, parameter: Parameter) -> Option<f64> {
         Parameter::PilotLength => tenon - own,
         Parameter::TenonChamfer => section.tenon.chamfer.length.as_mm(),
         Parameter::CentrePilotLength => own + cone_end(section)?,
-        _ => own,
+        _ => own + run_out(section, parameter),
     })
+}
+
+/// From the end of a tool's cut to the end of full thread, which is what a drawing gives; nothing
+/// of what is no thread's end.
+fn run_out(section: &Section, parameter: Parameter) -> f64 {
+    use Parameter as P;
+    let cap = section.grip.thread.as_ref().map(|cap| &cap.thread);
+    let (thread, end) = match parameter {
+        P::UnitThreadStart => (Some(&section.unit_thread), 0),
+        P::UnitThreadEnd => (Some(&section.unit_thread), 1),
+        P::TenonThreadStart => (Some(&section.tenon.thread), 0),
+        P::TenonThreadEnd => (Some(&section.tenon.thread), 1),
+        P::GripThreadStart => (cap, 0),
+        P::GripThreadEnd => (cap, 1),
+        _ => (None, 0),
+    };
+    let length = thread.map_or(0.0, |thread| thread.run_out_lengths()[end].as_mm());
+    if end == 0 { length } else { -length }
 }
 
 /// The section with one size of its drawing at another value, the others of the drawing as they
@@ -259,7 +277,7 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
             let here = ends.filter(|end| one_place(section, *end, parameter));
             here.into_iter().try_fold(section.clone(), |changed, end| {
                 let own = if from_back(section, end) { tenon - to } else { to };
-                end.set(&changed, own)
+                end.set(&changed, own - run_out(section, end))
             })
         }
         Parameter::TenonLength => Some(tenon_length(section, to)),
@@ -272,7 +290,7 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
         }
         Parameter::PilotLength => parameter.set(section, tenon - to),
         Parameter::CentrePilotLength => parameter.set(section, to - cone_end(section)?),
-        _ => parameter.set(section, to),
+        _ => parameter.set(section, to - run_out(section, parameter)),
     }
 }
 

@@ -44,7 +44,7 @@ pub struct Contour {
     pub sides: Vec<Side>,
     /// The cut corners.
     pub cuts: Vec<Cut>,
-    /// Straight lines over grooves and beads, which parts of one taper have in common.
+    /// Straight lines over what interrupts a taper or cylinder: both its parts lie on them.
     pub bridges: Vec<[Point; 2]>,
 }
 
@@ -240,23 +240,23 @@ fn on_line(line: Segment, centre: [f64; 2], radius: f64) -> Vec<Point> {
         .to_vec()
 }
 
-/// Over every group of grooves and beads that lies in one taper.
+/// Over whatever interrupts a surface: grooves and beads in one taper, and any other surface between
+/// two parts of one cylinder.
 fn bridges(sides: &[Side]) -> Vec<[Point; 2]> {
     let is_ring = |side: &Side| matches!(side.feature.item, Item::Groove(_) | Item::Bead(_));
     let mut found = Vec::new();
-    let mut n = 0;
-    while n < sides.len() {
-        let end = (n..sides.len()).find(|m| !is_ring(&sides[*m])).unwrap_or(sides.len());
-        if end > n
-            && let Some(before) = n.checked_sub(1).map(|n| sides[n])
-            && let Some(behind) = sides.get(end)
-            && before.feature == behind.feature
-            && before.is_cone()
-            && behind.is_cone()
-        {
+    for (n, before) in sides.iter().enumerate() {
+        let mut behind = sides[n + 1..].iter().enumerate();
+        let again = behind.find(|(_, side)| {
+            let one_cylinder = side.is_cylinder() && side.line.from.y == before.line.to.y;
+            side.feature == before.feature && (one_cylinder || side.is_cone())
+        });
+        let Some((between, behind)) = again.filter(|(between, _)| *between > 0) else { continue };
+        let over_rings = sides[n + 1..=n + between].iter().all(is_ring);
+        let one_taper = before.is_cone() && behind.is_cone() && over_rings;
+        if before.is_cylinder() && behind.is_cylinder() || one_taper {
             found.push([before.line.to, behind.line.from]);
         }
-        n = end + 1;
     }
     found
 }

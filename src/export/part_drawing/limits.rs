@@ -62,7 +62,7 @@ pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Allowances + '_ {
     move |size| {
         let value = size.measure.value();
         let slides = named.kind == PartKind::LipPlug && size.wall == Wall::Outside;
-        let across = matches!(size.role, Role::Diameter(_));
+        let across = matches!(size.role, Role::Diameter);
         let crest = named
             .part
             .threads
@@ -116,9 +116,9 @@ fn belongs(parameter: Parameter, size: &Size) -> bool {
         | P::GripDiameter(_)
         | P::RingFloor(_)
         | P::PilotDiameter
-        | P::ReliefDiameter => matches!(size.role, Role::Diameter(_)) && outside,
+        | P::ReliefDiameter => matches!(size.role, Role::Diameter) && outside,
         P::BoreDiameter(_) | P::CentrePilotDiameter => {
-            matches!(size.role, Role::Diameter(_)) && !outside
+            matches!(size.role, Role::Diameter) && !outside
         }
         P::ArcRadius(n) => is_of(size, Item::Grip(n), Facet::Side),
         P::RingRadius(ring) => is_of(size, ring, Facet::Side) && size.role == Role::Radius,

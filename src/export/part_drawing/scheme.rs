@@ -8,6 +8,7 @@
 use super::contour::{Contour, Cut, Side};
 use crate::export::drawing::{Measure, Point};
 use crate::export::view::chain::Chain;
+use crate::quantity::Length;
 use crate::section::{self, Facet, Feature, Item, Mouth, Part, Thread};
 
 /// Which wall a size belongs to.
@@ -27,8 +28,8 @@ pub enum Wall {
 pub enum Role {
     /// A distance from a datum face.
     Length,
-    /// A diameter that so many separate cylinders have.
-    Diameter(usize),
+    /// A diameter.
+    Diameter,
     /// A thread, by its designation.
     Thread(Box<Thread>),
     /// A chamfer: its length along the axis, and its angle to it in degrees.
@@ -126,10 +127,6 @@ struct Sizes<'a> {
 
 impl Sizes<'_> {
     fn outside(&mut self, contour: &Contour) {
-        let mut corners = contour.corners();
-        // The bore's mouths are its own, and a place on the axis has no diameter.
-        let ends = [0, corners.len() - 1].map(|n| corners[n]);
-        corners.retain(|p| !ends.contains(p) && p.y > 0.0);
         let whole = [f64::NEG_INFINITY, f64::INFINITY];
         let threads = threads(self.part, section::Side::External, whole);
         let mut zs = places(contour.corners().iter().map(|p| p.x));
@@ -141,10 +138,14 @@ impl Sizes<'_> {
             let foot = foot.or_else(|| Some(Point::new(z, crest?.form.crest.as_mm() / 2.0)));
             self.length(Wall::Outside, z, foot.map_or(0.0, |p| p.y), contour);
         }
-        let on_bridge = |p: &Point| contour.bridges.iter().any(|ends| ends.contains(p));
-        for y in places(corners.iter().filter(|p| !on_bridge(p)).map(|p| p.y)) {
-            let thread = threads.iter().find(|t| t.form.crest.as_mm() / 2.0 == y);
-            self.diameter(Wall::Outside, y, contour, thread.copied());
+        // The bore's mouths are its own.
+        let corners = contour.corners();
+        let mouths = [corners.first(), corners.last()].map(Option::<&Point>::copied);
+        for level in Level::all(contour) {
+            if !level.corners.iter().any(|p| mouths.contains(&Some(*p))) {
+                let thread = threads.iter().find(|thread| level.carries(thread));
+                self.diameter(Wall::Outside, &level, contour, thread.copied());
+            }
         }
         self.corners_and_arcs(contour, |_| Wall::Outside);
     }
@@ -173,11 +174,8 @@ impl Sizes<'_> {
             let wall = if ends_from_back(contour, z) { Wall::BackBore } else { Wall::FrontBore };
             self.length(wall, z, foot.map_or(0.0, |p| p.y), contour);
         }
-        for y in places(corners.iter().map(|p| p.y)) {
-            if y > 0.0 && !cones.ys.contains(&y) {
-                let at = corners.iter().find(|p| p.y == y).map_or(0.0, |p| p.x);
-                self.diameter(wall(at), y, contour, None);
-            }
+        for level in Level::all(contour).iter().filter(|level| !cones.ys.contains(&level.y)) {
+            self.diameter(wall(level.corners[0].x), level, contour, None);
         }
         for Cone { apex, on, tip, feature } in cones.angles {
             let (measure, role) = (Measure::Angle { apex, on }, Role::Cone);
@@ -209,33 +207,25 @@ impl Sizes<'_> {
         self.found.push(Size { wall, role: Role::Length, measure, tip: to, features });
     }
 
-    fn diameter(&mut self, wall: Wall, y: f64, contour: &Contour, thread: Option<&Thread>) {
-        let cylinders: Vec<&Side> =
-            contour.sides.iter().filter(|s| s.is_cylinder() && s.line.from.y == y).collect();
-        let mut names: Vec<Feature> = cylinders.iter().map(|side| side.feature).collect();
-        names.dedup();
-        let corner = contour.corners().into_iter().find(|p| p.y == y);
-        let (at, tip) = match cylinders.first() {
-            Some(side) => (side.line.from, between(side.line.from, side.line.to, 0.5)),
-            None => corner.map_or((Point::new(0.0, y), Point::new(0.0, y)), |p| (p, p)),
-        };
-        let nominal = |t: &Thread| t.designation.diameter().as_mm() / 2.0;
-        let role = match thread {
-            Some(thread) => Role::Thread(Box::new(thread.clone())),
-            None => Role::Diameter(names.len().max(1)),
-        };
-        let touches = |s: &&Side| s.line.from.y == y || s.line.to.y == y;
-        let features: Vec<Feature> =
-            contour.drawn.iter().filter(touches).map(|side| side.feature).collect();
+    fn diameter(&mut self, wall: Wall, level: &Level, contour: &Contour, thread: Option<&Thread>) {
+        let (at, tip) = level.place();
         let measure = Measure::Diameter { at };
+        let ends = |side: &&Side| {
+            let own = level.cylinders.iter().any(|cylinder| cylinder.feature == side.feature);
+            own || [side.line.from, side.line.to].iter().any(|end| level.corners.contains(end))
+        };
+        let features = contour.drawn.iter().filter(ends).map(|side| side.feature).collect();
+        let Some(thread) = thread else {
+            self.found.push(Size { wall, role: Role::Diameter, measure, tip, features });
+            return;
+        };
         // A thread whose crest is not its nominal diameter has both.
-        if let Some(thread) = thread.filter(|t| (nominal(t) - y).abs() > NOMINAL) {
-            let measure = Measure::Diameter { at };
-            let tip = between(tip, at, 0.5);
+        if (thread.designation.diameter().as_mm() / 2.0 - level.y).abs() > NOMINAL {
             let features = vec![Feature::new(thread.item, Facet::Crest)];
-            let role = Role::Diameter(1);
-            self.found.push(Size { wall, role, measure, tip, features });
+            let tip = between(tip, at, 0.5);
+            self.found.push(Size { wall, role: Role::Diameter, measure, tip, features });
         }
+        let role = Role::Thread(Box::new(thread.clone()));
         self.found.push(Size { wall, role, measure, tip, features });
     }
 
@@ -288,6 +278,64 @@ fn ends_from_back(contour: &Contour, z: f64) -> bool {
 /// A crest this near to a thread's nominal radius is that, in millimetres: less, and rounding
 /// would be drawn as a size; more, and a size would be lost.
 const NOMINAL: f64 = 1e-6;
+
+/// Corners of one diameter that are one size: those of a cylinder, whatever interrupts it. An end
+/// of a taper or arc stands alone, whatever has its diameter elsewhere.
+struct Level {
+    y: f64,
+    corners: Vec<Point>,
+    cylinders: Vec<Side>,
+}
+
+impl Level {
+    /// All of a contour but what lies on the axis, from the front to the back. What interrupts a
+    /// taper begins and ends on it, and has no diameters of its own there.
+    fn all(contour: &Contour) -> Vec<Self> {
+        let on_taper = |p: &Point| {
+            let sloped = contour.bridges.iter().filter(|[from, to]| from.y != to.y);
+            sloped.flatten().any(|end| end == p)
+        };
+        let bridged = |a: Point, b: Point| contour.bridges.contains(&[a, b]) && a.y == b.y;
+        let mut levels: Vec<Self> = Vec::new();
+        let mut before: Option<&Side> = None;
+        for corner in contour.corners() {
+            let cylinder = before.filter(|side| side.is_cylinder());
+            let own = levels.iter_mut().find(|level| {
+                let last = level.corners.last().copied();
+                let along = cylinder.is_some_and(|side| last == Some(side.line.from));
+                along || last.is_some_and(|last| bridged(last, corner))
+            });
+            match own {
+                Some(level) => {
+                    level.corners.push(corner);
+                    level.cylinders.extend(cylinder);
+                }
+                None if corner.y > 0.0 && !on_taper(&corner) => {
+                    let (y, corners) = (corner.y, vec![corner]);
+                    levels.push(Self { y, corners, cylinders: Vec::new() });
+                }
+                None => {}
+            }
+            before = contour.sides.iter().find(|side| side.line.from == corner);
+        }
+        levels
+    }
+
+    /// Where it is measured, and where an arrow points at it.
+    fn place(&self) -> (Point, Point) {
+        match self.cylinders.first() {
+            Some(Side { line, .. }) => (line.from, between(line.from, line.to, 0.5)),
+            None => (self.corners[0], self.corners[0]),
+        }
+    }
+
+    /// Whether a thread is cut on it.
+    fn carries(&self, thread: &Thread) -> bool {
+        let middle = (thread.from + thread.to).as_mm() / 2.0;
+        let holds = |side: &Side| side.line.from.x <= middle && middle <= side.line.to.x;
+        thread.form.crest.as_mm() / 2.0 == self.y && self.cylinders.iter().any(holds)
+    }
+}
 
 /// Which places a bore's cones settle, and the angles that they take for it.
 struct Cones {
@@ -350,11 +398,9 @@ impl Cones {
     }
 }
 
-/// Where the tool's full profile begins and ends.
+/// Where a thread is as deep as it is wanted.
 fn full_ends(thread: &Thread) -> [f64; 2] {
-    let lead = thread.form.lead();
-    let [before, behind] = thread.run_outs.map(|end| end.length(lead));
-    [(thread.from + before).as_mm(), (thread.to - behind).as_mm()]
+    thread.full().map(Length::as_mm)
 }
 
 /// Places, ascending, each once.

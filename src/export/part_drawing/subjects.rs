@@ -96,7 +96,7 @@ fn material(section: &Section, kind: PartKind) -> String {
 /// The limits of a part's threads.
 fn threads(named: &NamedPart, units: Units) -> Table {
     Table {
-        columns: vec![46.0, 40.0, 36.0, 36.0, 18.0, 32.0],
+        columns: thread_table::COLUMNS.to_vec(),
         heading: thread_table::HEADING.map(str::to_owned).to_vec(),
         rows: thread_table::rows(&named.part, units).into_iter().map(|row| row.to_vec()).collect(),
     }

@@ -6,14 +6,18 @@ use crate::section::{Part, Side, Thread};
 use crate::standard::designation::Hand;
 
 /// The table's heading.
-pub const HEADING: [&str; 6] = ["Thread", "Major Ø", "Pitch Ø", "Minor Ø", "Lead", "Hand, starts"];
+pub const HEADING: [&str; 7] =
+    ["Thread", "Major Ø", "Pitch Ø", "Minor Ø", "Lead", "Hand, starts", "Run-outs"];
+
+/// Widths of its columns in letter heights of 2.5 mm, in mm.
+pub const COLUMNS: [f64; 7] = [42.0, 38.0, 36.0, 36.0, 16.0, 28.0, 26.0];
 
 /// A row a thread.
-pub fn rows(part: &Part, units: Units) -> Vec<[String; 6]> {
+pub fn rows(part: &Part, units: Units) -> Vec<[String; 7]> {
     part.threads.iter().map(|thread| row(thread, units)).collect()
 }
 
-fn row(thread: &Thread, units: Units) -> [String; 6] {
+fn row(thread: &Thread, units: Units) -> [String; 7] {
     let limits = &thread.limits;
     let hand = match thread.designation.hand() {
         Hand::Right => "right",
@@ -35,6 +39,7 @@ fn row(thread: &Thread, units: Units) -> [String; 6] {
         minor,
         number(thread.form.lead(), units),
         format!("{hand}, {starts}"),
+        thread.run_out_lengths().map(|length| number(length, units)).join(", "),
     ]
 }
 

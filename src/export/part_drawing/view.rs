@@ -24,8 +24,10 @@ pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
             drawing.line(Layer::Extension, end, cut.corner);
         }
     }
-    for [from, to] in &contours.outside.bridges {
-        drawing.line(Layer::Extension, *from, *to);
+    for contour in [&contours.outside].into_iter().chain(&contours.bores) {
+        for [from, to] in &contour.bridges {
+            drawing.line(Layer::Extension, *from, *to);
+        }
     }
     axis(&mut drawing, &outside, AXIS_BEYOND / pen.scale);
     drawing
@@ -35,10 +37,7 @@ pub fn half_section(part: &Part, contours: &Contours, pen: Pen) -> Drawing {
 /// enough from its crest.
 pub fn shown(thread: &Thread, scale: f64) -> Thread {
     let mut shown = thread.clone();
-    let lead = thread.form.lead();
-    let [before, behind] = thread.run_outs.map(|end| end.length(lead));
-    shown.from += before;
-    shown.to = thread.to - behind;
+    [shown.from, shown.to] = thread.full();
     let deep = thread.form.depth().max(Length::mm(THREAD_GAP / scale)) * 2.0;
     shown.form.root = match thread.side {
         Side::External => thread.form.crest - deep,

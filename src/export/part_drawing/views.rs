@@ -77,7 +77,7 @@ impl<'a> Views<'a> {
         let base = top * pen.scale;
         let is_outside = |l: &Label| l.wall == Wall::Outside;
         let is_length = |l: &Label| l.role == Role::Length;
-        let is_across = |l: &Label| matches!(l.role, Role::Diameter(_) | Role::Thread(_));
+        let is_across = |l: &Label| matches!(l.role, Role::Diameter | Role::Thread(_));
         let lengths = |outside: bool| {
             self.labels.iter().filter(move |l| is_length(l) && is_outside(l) == outside)
         };

@@ -82,13 +82,7 @@ pub fn words(size: &Size, allowed: Allowances, units: Units) -> Words {
     };
     let pattern = match &size.role {
         Role::Length => format!("<>{own}"),
-        Role::Diameter(count) => {
-            if *count > 1 {
-                format!("{count}× Ø<>{own}")
-            } else {
-                format!("Ø<>{own}{}", called(size))
-            }
-        }
+        Role::Diameter => format!("Ø<>{own}{}", called(size)),
         Role::Thread(thread) => thread.designation.to_string(),
         Role::Chamfer(angle) => {
             let angle = format!("{angle:.*}", self::decimals(*angle, 1));
@@ -191,11 +185,8 @@ mod tests {
         let own = |below, above| Allowed::Own([below, above]);
         assert_eq!(written(Role::Length, 12.5, Allowed::General, mm), "12.5");
         assert_eq!(written(Role::Length, 12.5, own(0.05, 0.05), mm), "12.50 ±0.05");
-        assert_eq!(written(Role::Diameter(1), 8.0, own(0.0, 0.1), mm), "Ø8.0 +0.1/0");
-        assert_eq!(
-            written(Role::Diameter(2), 7.9375, own(0.02, 0.05), mm),
-            "2× Ø7.938 +0.050/-0.020"
-        );
+        assert_eq!(written(Role::Diameter, 8.0, own(0.0, 0.1), mm), "Ø8.0 +0.1/0");
+        assert_eq!(written(Role::Diameter, 7.9375, own(0.02, 0.05), mm), "Ø7.938 +0.050/-0.020");
         assert_eq!(written(Role::Chamfer(45.0), 0.5, Allowed::General, mm), "0.5 × 45°");
         let angle = own(0.5, 0.5);
         let both = Allowances { value: own(0.02, 0.0), angle };

@@ -105,8 +105,7 @@ fn data(thread: &Thread, full: Option<[f64; 2]>, length: Length) -> Vec<String> 
 
 /// Where the thread is full, from the face that its end of the part is set by.
 fn extent(thread: &Thread, full: Option<[f64; 2]>, length: Length) -> String {
-    let run_outs = thread.run_outs.map(|end| end.length(thread.form.lead()));
-    let partial = if run_outs == [Length::ZERO; 2] {
+    let partial = if thread.run_out_lengths() == [Length::ZERO; 2] {
         String::new()
     } else {
         format!("; with its run-out from x {} to x {}", mm(thread.from), mm(thread.to))
@@ -124,8 +123,7 @@ fn extent(thread: &Thread, full: Option<[f64; 2]>, length: Length) -> String {
 /// The span of x in which the thread is as deep as it is wanted and its crest's cylinder stands;
 /// none where there is no such place.
 fn full(thread: &Thread, [outside, bore]: [&Chain; 2]) -> Option<[f64; 2]> {
-    let [first, last] = thread.run_outs.map(|end| end.length(thread.form.lead()));
-    let (from, to) = ((thread.from + first).as_mm(), (thread.to - last).as_mm());
+    let [from, to] = thread.full().map(Length::as_mm);
     // The cylinder lies at the crest: a level beside it is passed where the cylinder ends.
     let beside = COINCIDENT / 2.0;
     let stands = match thread.side {

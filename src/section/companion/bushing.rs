@@ -61,8 +61,7 @@ impl Section {
         }
         let shoulder = self.grip.length();
         let relief = tenon.relief.map_or(Length::ZERO, |relief| relief.width);
-        let full_from =
-            tenon.thread.from + tenon.thread.run_outs[0].length(tenon.thread.form.lead());
+        let [full_from, _] = tenon.thread.full();
         let incomplete = (full_from - shoulder).max(relief).max(pitch * COUNTERBORE);
         // Half the seat is left where the shoulder is narrow.
         let widest = down(root + (edge - root) / 2.0, HUNDREDTHS);

@@ -139,10 +139,22 @@ impl Thread {
         self.to - self.from
     }
 
+    /// Axial length of what the tool left at `from`, and at `to`.
+    pub fn run_out_lengths(&self) -> [Length; 2] {
+        let lead = self.form.lead();
+        self.run_outs.map(|end| end.length(lead))
+    }
+
+    /// z between which the groove is as deep as it is wanted.
+    pub fn full(&self) -> [Length; 2] {
+        let [before, behind] = self.run_out_lengths();
+        [self.from + before, self.to - behind]
+    }
+
     /// Axial length over which the groove is as deep as it is wanted.
     pub fn full_length(&self) -> Length {
-        let lead = self.form.lead();
-        self.run_outs.iter().fold(self.length(), |length, end| length - end.length(lead))
+        let [from, to] = self.full();
+        to - from
     }
 
     /// The same thread at its least material: crest, flanks and root as deep as its limits allow.
