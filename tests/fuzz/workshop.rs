@@ -3,11 +3,13 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sectionwright::check::examine;
+use sectionwright::check::{allot, examine};
 use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
-use sectionwright::export::{self, Kinds, Sources};
+use sectionwright::export::part_drawing::{Format, Units, page, subject};
+use sectionwright::export::{self, Drawn, Kinds, Sources};
 use sectionwright::mesh::{MeshError, tessellate};
+use sectionwright::section::{NamedPart, PartKind, Section};
 use sectionwright::solid::{BuildError, build};
 
 /// A folder in which a design finds what the fixtures name by path: units, parts, one another.
@@ -92,19 +94,21 @@ impl Workshop {
             Err(error) => panic!("{}: {error}", error.code()),
         };
         let meshed = export::Meshed { mesh, audit, chord };
+        let drawing = match drawn(section) {
+            Ok(drawing) => drawing,
+            Err(code) => return Outcome::Refused(vec![code]),
+        };
         let sources = Sources {
             section,
             body: &body,
             plain: &plain,
             mesh: Some(&meshed),
-            drawings: &[],
+            drawings: &[drawing],
             parts: &[],
             examination: &examination,
         };
-        let order = export::Order {
-            kinds: Kinds::all(),
-            parts: vec![sectionwright::section::NamedPart::SECTION.to_owned()],
-        };
+        let order =
+            export::Order { kinds: Kinds::all(), parts: vec![NamedPart::SECTION.to_owned()] };
         match export::files(&sources, &order, None, Vec::new()) {
             Ok(files) => Outcome::Made {
                 triangles: meshed.mesh.triangles.len(),
@@ -113,4 +117,14 @@ impl Workshop {
             Err(error) => Outcome::Refused(vec![error.code()]),
         }
     }
+}
+
+/// The section's drawing, or the code of what forbids it.
+fn drawn(section: &Section) -> Result<Drawn, &'static str> {
+    let allotment = allot(section).map_err(|error| error.code())?;
+    let (name, what) = (NamedPart::SECTION.to_owned(), String::new());
+    let named = NamedPart { name, kind: PartKind::Section, what, part: section.part() };
+    let subject = subject(section, &named, &allotment, Units::Millimetres);
+    let sheet = page(&subject, &Format::default()).map_err(|error| error.code())?;
+    Ok(Drawn { part: named.name.clone(), sheet })
 }

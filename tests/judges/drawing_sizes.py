@@ -199,7 +199,9 @@ def callout(sizes: Sizes, dimension: Dimension, thread: words.ThreadWords) -> No
         raise DrawingFault("redundant: the thread has a callout")
     near[0].words = thread
     if outside:
-        node = next(node for node in sizes.walls.outside.dimensioned() if node.spot[1] == spot[1])
+        node = on_wall(sizes, spot)
+        if node is None:
+            raise DrawingFault("it stands on no cylinder")
         if node.d not in sizes.diameters:
             value = Value(thread.nominal, 0.0, (0.0, 0.0), "diameter")
             sizes.add(dimension.text, (node.d,), value, lambda d, v: d - v)

@@ -32,7 +32,7 @@ class Wall:
     senses: list[int]
     # By the number of a piece: the corner that it cuts.
     corners: dict[int, Node]
-    # Pairs of nodes that a straight line over a groove or bead joins.
+    # Pairs of nodes that a sloped line over a groove or bead joins.
     bridges: list[tuple[int, int]]
 
     def side(self, piece: int) -> tuple[Node, Node]:
@@ -146,7 +146,9 @@ def wall(walls: Walls, name: str, chain: Chain, extensions: list[tuple[Spot, Spo
         corners[first] = corner
     cut = {n: corner for piece, corner in corners.items() for n in (piece, piece + 1)}
     levels = levels_of(chain, extensions)
-    over = {n for pair in bridges for n in pair if chain.points[pair[0]][1] != chain.points[pair[1]][1]}
+    # Over a cylinder's interruption the diameter is one; over a taper's it follows from the taper.
+    bridges = [pair for pair in bridges if chain.points[pair[0]][1] != chain.points[pair[1]][1]]
+    over = {n for pair in bridges for n in pair}
     nodes = []
     for n, (x, y) in enumerate(chain.points):
         corner = cut.get(n)

@@ -20,11 +20,11 @@ pub struct Format {
 }
 
 impl Format {
-    /// The sheets to try, in order.
-    pub(super) fn papers(&self) -> &[PaperSize] {
-        /// Most parts have some twenty sizes: A3, which is printed on A4 too.
-        const USUAL: [PaperSize; 3] = [PaperSize::A3, PaperSize::A2, PaperSize::A1];
-        self.paper.as_ref().map_or(&USUAL, std::slice::from_ref)
+    /// The sheet to try first, and those to try where the part does not fit on it.
+    pub(super) fn papers(&self) -> (PaperSize, &'static [PaperSize]) {
+        // Most parts have some twenty sizes: A3, which is printed on A4 too.
+        let usual = (PaperSize::A3, [PaperSize::A2, PaperSize::A1].as_slice());
+        self.paper.map_or(usual, |asked| (asked, &[]))
     }
 }
 
@@ -52,9 +52,11 @@ impl fmt::Display for NoRoom {
         let [width, height] = self.needs;
         write!(
             f,
-            "the {} needs {width:.0} mm x {height:.0} mm, which a sheet of {} has not: a larger \
-             sheet (--sheet A3), or a smaller scale (--scale 2:1), or neither, which takes what fits",
-            self.name, self.paper
+            "the drawing of the {} needs {width:.0} mm x {height:.0} mm, which a sheet of {} has \
+             not: ask for a larger sheet (--sheet A3), or a smaller scale (--scale 2:1), or for \
+             neither, which takes what fits",
+            self.name.to_lowercase(),
+            self.paper
         )
     }
 }

@@ -1,7 +1,7 @@
 //! The drawing that a machinist makes a part from.
 //!
 //! ```text
-//!   Part -> contour -> scheme           what is dimensioned: each size once
+//!   Part -> contour -> scheme           what is dimensioned: each size once (level, cones)
 //!   sizes -> limits, words -> label     how it is written, with its limits
 //!   labels -> rows, flags, columns      where it stands; view, detail: the lines themselves
 //!   subject(s), notes, thread_table     what no size says      page   all of it on its sheet
@@ -11,11 +11,13 @@
 
 mod clear;
 mod columns;
+mod cones;
 mod contour;
 mod detail;
 mod flags;
 mod format;
 mod label;
+mod level;
 mod limits;
 mod notes;
 mod page;

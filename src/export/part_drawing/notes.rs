@@ -11,6 +11,10 @@ use crate::standard::designation::Hand;
 const MATERIAL_CARE: &str = "Keep tools sharp and the material cool; extract dust and swarf. The \
 instructions of the material's and the machine's makers come first.";
 
+/// What edges are broken to at most (common practice, no source): more, and a lip of some tenths is
+/// gone.
+const BROKEN: Length = Length::mm(0.1);
+
 /// The notes of a part, in their order.
 pub fn of(
     section: &Section,
@@ -49,7 +53,7 @@ pub fn of(
     };
     if named.kind != PartKind::Section {
         notes.push("Lengths from datum face A.".to_owned());
-        notes.push("Break edges 0.1 at most.".to_owned());
+        notes.push(format!("Break edges {} at most.", size(BROKEN, units)));
     }
     notes.push(MATERIAL_CARE.to_owned());
     notes.push(CAUTION.to_owned());
@@ -57,6 +61,12 @@ pub fn of(
 }
 
 fn of_section(section: &Section, allotment: &Allotment, units: Units) -> Vec<String> {
+    let long = allotment.long_run_out;
+    let drilled_long = if long > allotment.run_out {
+        format!("; of a hole drilled long, at its end: {}", size(long, units))
+    } else {
+        String::new()
+    };
     let mut notes = vec![
         format!("General tolerances {}; tighter ones stand at the size.", allotment.class),
         "Lengths from datum faces: from C, the front face, and for the back end from B, the \
@@ -64,7 +74,7 @@ fn of_section(section: &Section, allotment: &Allotment, units: Units) -> Vec<Str
             .to_owned(),
         format!(
             "Circular run-out of the outside from C to B, and of the bores from the front, to \
-             A-B (axis of the thread {}, shoulder face): {}.",
+             A-B (axis of the thread {}, shoulder face): {}{drilled_long}.",
             section.tenon.thread.designation,
             size(allotment.run_out, units)
         ),
@@ -78,14 +88,9 @@ fn of_section(section: &Section, allotment: &Allotment, units: Units) -> Vec<Str
             .to_owned(),
         format!(
             "Break edges {} at most; no burrs in the bores.",
-            size(Length::mm(0.1), units)
+            size(BROKEN, units)
         ),
     ];
-    let long = allotment.long_run_out;
-    if long > allotment.run_out {
-        notes[2].pop();
-        notes[2] += &format!("; of a hole drilled long, at its end: {}.", size(long, units));
-    }
     if allotment.unmade {
         let warning = "ASK BEFORE CUTTING: some sizes meet so closely that, off to different sides, \
              they leave no such part.";

@@ -32,22 +32,12 @@ pub fn page(subject: &Subject, format: &Format) -> Result<Sheet, NoRoom> {
     let contours = Contours::of(subject.part);
     let sizes = sizes(subject.part, &contours, subject.datums());
     let views = Views::new(subject, &contours, &sizes, format.units);
-    let mut refused = None;
-    for size in format.papers() {
-        match on(subject, &views, format, *size) {
-            Ok(sheet) => return Ok(sheet),
-            Err(error) => refused = refused.or(Some(error)),
-        }
-    }
-    Err(refused.unwrap_or(NoRoom {
-        name: subject.title.clone(),
-        paper: PaperSize::A3,
-        needs: [0.0; 2],
-    }))
+    let (first, larger) = format.papers();
+    let on = |size: PaperSize| on(subject, &views, format, size);
+    on(first).or_else(|refused| larger.iter().find_map(|size| on(*size).ok()).ok_or(refused))
 }
 
 fn on(subject: &Subject, views: &Views, format: &Format, size: PaperSize) -> Result<Sheet, NoRoom> {
-    let mut paper = Drawing::default();
     let no_room = |needs| NoRoom { name: subject.title.clone(), paper: size, needs };
     let space = size.drawing_space();
     // The frame shows the scale, which is known only when the room in the frame is.
@@ -62,8 +52,7 @@ fn on(subject: &Subject, views: &Views, format: &Format, size: PaperSize) -> Res
     };
     let (_, area) = room(Scale::FULL_SIZE).map_err(|_| no_room([space.width(), space.height()]))?;
     let laid = fitting(views, format, size, area).map_err(no_room)?;
-    let (framed, area) = room(laid.scale).map_err(|_| no_room([space.width(), space.height()]))?;
-    paper.entities.extend(framed.entities);
+    let (paper, area) = room(laid.scale).map_err(|_| no_room([space.width(), space.height()]))?;
     // The part's zero on paper, so that what is drawn stands in the middle of the room.
     let [low, high] = laid.extents;
     let factor = laid.scale.factor();

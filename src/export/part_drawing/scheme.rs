@@ -5,7 +5,9 @@
 //! these is not given: where a drill's point ends (it has an angle), where a fillet begins (it has
 //! a radius, and its corner is given as if sharp), the edges of a groove in a taper.
 
+use super::cones::{Cone, Cones};
 use super::contour::{Contour, Cut, Side};
+use super::level::Level;
 use crate::export::drawing::{Measure, Point};
 use crate::export::view::chain::Chain;
 use crate::quantity::Length;
@@ -222,7 +224,7 @@ impl Sizes<'_> {
         // A thread whose crest is not its nominal diameter has both.
         if (thread.designation.diameter().as_mm() / 2.0 - level.y).abs() > NOMINAL {
             let features = vec![Feature::new(thread.item, Facet::Crest)];
-            let tip = between(tip, at, 0.5);
+            let tip = Point::new(f64::midpoint(tip.x, at.x), at.y);
             self.found.push(Size { wall, role: Role::Diameter, measure, tip, features });
         }
         let role = Role::Thread(Box::new(thread.clone()));
@@ -279,125 +281,6 @@ fn ends_from_back(contour: &Contour, z: f64) -> bool {
 /// would be drawn as a size; more, and a size would be lost.
 const NOMINAL: f64 = 1e-6;
 
-/// Corners of one diameter that are one size: those of a cylinder, whatever interrupts it. An end
-/// of a taper or arc stands alone, whatever has its diameter elsewhere.
-struct Level {
-    y: f64,
-    corners: Vec<Point>,
-    cylinders: Vec<Side>,
-}
-
-impl Level {
-    /// All of a contour but what lies on the axis, from the front to the back. What interrupts a
-    /// taper begins and ends on it, and has no diameters of its own there.
-    fn all(contour: &Contour) -> Vec<Self> {
-        let on_taper = |p: &Point| {
-            let sloped = contour.bridges.iter().filter(|[from, to]| from.y != to.y);
-            sloped.flatten().any(|end| end == p)
-        };
-        let bridged = |a: Point, b: Point| contour.bridges.contains(&[a, b]) && a.y == b.y;
-        let mut levels: Vec<Self> = Vec::new();
-        let mut before: Option<&Side> = None;
-        for corner in contour.corners() {
-            let cylinder = before.filter(|side| side.is_cylinder());
-            let own = levels.iter_mut().find(|level| {
-                let last = level.corners.last().copied();
-                let along = cylinder.is_some_and(|side| last == Some(side.line.from));
-                along || last.is_some_and(|last| bridged(last, corner))
-            });
-            match own {
-                Some(level) => {
-                    level.corners.push(corner);
-                    level.cylinders.extend(cylinder);
-                }
-                None if corner.y > 0.0 && !on_taper(&corner) => {
-                    let (y, corners) = (corner.y, vec![corner]);
-                    levels.push(Self { y, corners, cylinders: Vec::new() });
-                }
-                None => {}
-            }
-            before = contour.sides.iter().find(|side| side.line.from == corner);
-        }
-        levels
-    }
-
-    /// Where it is measured, and where an arrow points at it.
-    fn place(&self) -> (Point, Point) {
-        match self.cylinders.first() {
-            Some(Side { line, .. }) => (line.from, between(line.from, line.to, 0.5)),
-            None => (self.corners[0], self.corners[0]),
-        }
-    }
-
-    /// Whether a thread is cut on it.
-    fn carries(&self, thread: &Thread) -> bool {
-        let middle = (thread.from + thread.to).as_mm() / 2.0;
-        let holds = |side: &Side| side.line.from.x <= middle && middle <= side.line.to.x;
-        thread.form.crest.as_mm() / 2.0 == self.y && self.cylinders.iter().any(holds)
-    }
-}
-
-/// Which places a bore's cones settle, and the angles that they take for it.
-struct Cones {
-    /// z that follow from an angle.
-    zs: Vec<f64>,
-    /// Radii that follow from an angle.
-    ys: Vec<f64>,
-    /// Each cone that has an angle.
-    angles: Vec<Cone>,
-}
-
-/// A cone that has an angle.
-struct Cone {
-    /// Where its sides, run on, meet on the axis.
-    apex: Point,
-    /// A point of its wide end.
-    on: Point,
-    /// Its middle.
-    tip: Point,
-    feature: Feature,
-}
-
-impl Cones {
-    fn of(contour: &Contour, faces: [f64; 2]) -> Self {
-        let mut cones = Self { zs: Vec::new(), ys: vec![0.0], angles: Vec::new() };
-        let corners = contour.corners();
-        let planes: Vec<f64> =
-            contour.sides.iter().filter(|s| s.is_plane()).map(|s| s.line.from.x).collect();
-        let cylinders: Vec<f64> =
-            contour.sides.iter().filter(|s| s.is_cylinder()).map(|s| s.line.from.y).collect();
-        for side in contour.sides.iter().filter(|side| side.is_cone()) {
-            let (from, to) = (side.line.from, side.line.to);
-            let (wide, narrow) = if from.y > to.y { (from, to) } else { (to, from) };
-            // A mouth's z is that of its face.
-            let free_z = |p: Point, cones: &Self| {
-                let at_mouth = p == corners[0] || Some(&p) == corners.last();
-                let at_face = at_mouth && p.y > 0.0 && faces.contains(&p.x);
-                !at_face && !planes.contains(&p.x) && !cones.zs.contains(&p.x)
-            };
-            let free_y =
-                |p: Point, cones: &Self| !cylinders.contains(&p.y) && !cones.ys.contains(&p.y);
-            if free_z(narrow, &cones) {
-                cones.zs.push(narrow.x);
-            } else if free_y(narrow, &cones) {
-                cones.ys.push(narrow.y);
-            } else if free_z(wide, &cones) {
-                cones.zs.push(wide.x);
-            } else if free_y(wide, &cones) {
-                cones.ys.push(wide.y);
-            } else {
-                // Its four places are given anyway.
-                continue;
-            }
-            let slope = (narrow.x - wide.x) / (wide.y - narrow.y);
-            let apex = Point::new(wide.x + slope * wide.y, 0.0);
-            let (tip, feature) = (between(wide, narrow, 0.5), side.feature);
-            cones.angles.push(Cone { apex, on: wide, tip, feature });
-        }
-        cones
-    }
-}
-
 /// Where a thread is as deep as it is wanted.
 fn full_ends(thread: &Thread) -> [f64; 2] {
     thread.full().map(Length::as_mm)
@@ -409,10 +292,6 @@ fn places(all: impl IntoIterator<Item = f64>) -> Vec<f64> {
     places.sort_by(f64::total_cmp);
     places.dedup();
     places
-}
-
-fn between(a: Point, b: Point, share: f64) -> Point {
-    Point::new(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
 }
 
 /// What is measured of an arc; none for a straight line.

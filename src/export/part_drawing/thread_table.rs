@@ -39,8 +39,17 @@ fn row(thread: &Thread, units: Units) -> [String; 7] {
         minor,
         number(thread.form.lead(), units),
         format!("{hand}, {starts}"),
-        thread.run_out_lengths().map(|length| number(length, units)).join(", "),
+        run_outs(thread, units),
     ]
+}
+
+/// The run-outs that are ordered, each with its end; a dash leaves them to the room there is.
+fn run_outs(thread: &Thread, units: Units) -> String {
+    let ends = thread.run_out_lengths().into_iter().zip(["front", "back"]);
+    let ordered = ends.filter(|(length, _)| *length > Length::ZERO);
+    let named: Vec<String> =
+        ordered.map(|(length, end)| format!("{} {end}", number(length, units))).collect();
+    if named.is_empty() { "–".to_owned() } else { named.join(", ") }
 }
 
 fn between(limits: quantity::Limits, units: Units) -> String {

@@ -37,8 +37,9 @@ pub fn check_fit(thread: &Thread) -> Option<CheckFit> {
     Some(CheckFit { clearance })
 }
 
-/// The counterpart of a thread at its most material, without class, with limits of its own, `clearance` away on every diameter: its
-/// crests are as round as the roots that they go into, its own roots sharp.
+/// The counterpart of a thread at its most material, `clearance` away on every diameter, without
+/// class and with limits of its own: its crests are as round as the roots that they go into, its
+/// own roots sharp.
 pub(super) fn counterpart(thread: &Thread, item: Item, fit: CheckFit) -> Thread {
     let (limits, away) = (&thread.limits, fit.clearance);
     let sizes = |limit: fn(Limits) -> Length, away: Length| {
