@@ -38,16 +38,17 @@ struct Typed {
     common: Common,
 }
 
+/// What every command takes; listed behind what is its own.
 #[derive(Debug, Args)]
 struct Common {
     /// Look for units, designs and materials in this folder before the built-in ones
-    #[arg(long, global = true, value_name = "FOLDER")]
+    #[arg(long, global = true, value_name = "FOLDER", display_order = 100)]
     profiles: Vec<PathBuf>,
     /// Print only what is wrong
-    #[arg(long, short, global = true)]
+    #[arg(long, short, global = true, display_order = 101)]
     quiet: bool,
     /// When to colour what is printed
-    #[arg(long, global = true, value_enum, default_value_t = Colour::Auto)]
+    #[arg(long, global = true, value_enum, default_value_t = Colour::Auto, display_order = 102)]
     color: Colour,
 }
 
