@@ -118,8 +118,7 @@ impl Allotment {
 /// [`Parameter::PilotLength`] it is where the plain end begins, of a hole from the back its floor
 /// (less than nothing where it lies before the shoulder). [`Parameter::TenonChamfer`] is its length
 /// along the axis, [`Parameter::CentrePilotLength`] where it ends; a thread's ends are those of full
-/// thread. Of ends at one z, and of the two
-/// ends of a cylinder, the first stands for all.
+/// thread. Of ends at one z, and of the two ends of a cylinder, the first stands for all.
 ///
 /// Expects a section without [`crate::section::faults`].
 ///
