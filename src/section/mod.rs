@@ -24,6 +24,7 @@ mod rules;
 mod stage;
 mod thread;
 mod unit;
+mod workshop;
 mod worst;
 
 pub use barrel::{Barrel, BarrelBore, Counterbore};
@@ -48,6 +49,7 @@ pub use rules::faults;
 pub use stage::Stage;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
+pub use workshop::{Cutting, Holdings, Lathe, Quill, Tap, TapLead, Tool, ToolKind, Workshop};
 
 use crate::quantity::Length;
 
