@@ -10,6 +10,7 @@
 //!   trial       one size changed, measured anew      room     how far a size may be off
 //!   enclosing   cap, converter, barrel, nib            allot    tolerances for the drawing
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
+//!   touch       one body slid into another
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -34,6 +35,7 @@ mod room;
 mod slide;
 mod stretch;
 mod thread;
+mod touch;
 mod trial;
 mod wall;
 mod words;
@@ -46,6 +48,7 @@ pub use finding::{
 };
 pub use parameter::Parameter;
 pub use room::{Room, SideRoom, Worse, room};
+pub use touch::{Touch, touch};
 pub use wall::{WallAt, WallCurve};
 
 use crate::section::Section;

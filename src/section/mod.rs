@@ -13,6 +13,7 @@ mod bore;
 mod cap;
 mod companion;
 mod converter;
+mod cut;
 mod fault;
 mod feature;
 mod limits;
@@ -21,9 +22,9 @@ mod mates;
 mod outline;
 mod outside;
 mod rules;
-mod stage;
 mod thread;
 mod unit;
+mod workpiece;
 mod workshop;
 mod worst;
 
@@ -36,6 +37,7 @@ pub use companion::{
     TapOrder, check_fit, plug, ring,
 };
 pub use converter::{Converter, ConverterMouth};
+pub use cut::{Cut, Sequence, Stage, Why};
 pub use fault::{SectionError, Subject};
 pub use feature::{Facet, Feature, Item};
 pub use limits::{Criteria, FitLimits, Limit, Offsets, PercentLimits, WallLimits, Zone};
@@ -46,9 +48,9 @@ pub use outside::{
     RingForm, StepFault, Tenon,
 };
 pub use rules::faults;
-pub use stage::Stage;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
+pub use workpiece::Workpiece;
 pub use workshop::{Cutting, Holdings, Lathe, Quill, Tap, TapLead, Tool, ToolKind, Workshop};
 
 use crate::quantity::Length;

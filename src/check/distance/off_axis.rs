@@ -104,6 +104,11 @@ mod tests {
         ) {
             let bore = [[c[0], c[1]], [c[2], c[3]]];
             let outside = Curve::between([c[4], c[5]], [c[6], c[7]], bulge);
+            // No line of a half-plane goes over its axis.
+            let over = |arc: &super::super::Arc| {
+                arc.line.extremes().into_iter().any(|v| arc.line.at(v)[0] < 0.0)
+            };
+            prop_assume!(!matches!(&outside, Curve::Arc(arc) if over(arc)));
             let found = nearest_off_axis(bore, &outside, off);
             prop_assume!(found.distance > 0.0);
             let on = |[a, b]: [HalfPoint; 2], t: f64| [0, 1].map(|k| a[k] + (b[k] - a[k]) * t);
