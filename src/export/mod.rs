@@ -6,6 +6,7 @@
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
 //!           -> profile ------> Drawing -> dxf   profile.dxf, for a lathe's control to cut along
 //!           -> half_section -> Sheet   -> svg   half-section.svg, walls.svg, to look at
+//!   Plan    -> lathe_sheet -> html, pages -> pdf   sheet.html, sheet.pdf, beside the lathe
 //!   all of them -> report     report.json, for other programs
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
@@ -19,6 +20,7 @@ mod file;
 mod font;
 pub mod half_section;
 mod kind;
+pub mod lathe_sheet;
 mod order;
 mod part;
 pub mod part_drawing;

@@ -71,6 +71,16 @@ impl Workpiece {
         }
     }
 
+    /// The same with one hole as another one, whose depths are from the finished face; a hole that
+    /// has not been cut is cut.
+    #[must_use]
+    pub fn with_bore(&self, bore: Bore) -> Self {
+        let mut other = self.clone();
+        other.bores.retain(|cut| cut.item != bore.item);
+        other.bores.push(bore);
+        other
+    }
+
     /// A hole with its depths from the finished face.
     fn placed(&self, bore: &Bore) -> Bore {
         let by = if bore.mouth == Mouth::Front { self.front } else { Length::ZERO };
@@ -80,6 +90,16 @@ impl Workpiece {
             Depth::Through => Depth::Through,
         };
         Bore { depth, ..bore.clone() }
+    }
+
+    /// Whether a hole is open at one of its faces.
+    pub fn is_open_at(&self, mouth: Mouth) -> bool {
+        let runs = envelope(&self.bores, self.back);
+        let open = match mouth {
+            Mouth::Front => runs.first().filter(|run| run.from.z == Length::ZERO).map(|r| r.from),
+            Mouth::Back => runs.last().filter(|run| run.to.z == self.back).map(|run| run.to),
+        };
+        open.is_some_and(|station| station.diameter > Length::ZERO)
     }
 
     /// The shape of its hole, without names.

@@ -22,7 +22,9 @@ mod legend;
 mod sheet;
 mod walls;
 
+pub(super) use label::letter;
 pub use sheet::sheet;
+pub(super) use sheet::{Paper, lettered};
 pub use walls::sheet as walls_sheet;
 
 use super::drawing::Drawing;

@@ -48,6 +48,19 @@ impl Paper {
     }
 }
 
+/// The half-section hatched, its bores lettered, with a ruler from the front face under it.
+pub fn lettered(section: &Section, paper: Paper) -> Drawing {
+    let part = section.part();
+    let (outside, bore) = (Chain::outside(&part), Chain::bore(&part));
+    let mut drawing = Drawing::default();
+    hatch(&mut drawing, &cut_border(&outside, &bore), paper.mm(HATCH_SPACING));
+    drawing.entities.extend(halves(&outside, &bore, &part.threads).entities);
+    axis(&mut drawing, &outside, paper.mm(AXIS_BEYOND));
+    label::draw(&mut drawing, section, &outside, paper);
+    legend::ruler(&mut drawing, section.length().as_mm(), -outside.top(), paper);
+    drawing
+}
+
 /// The half-section with everything that helps a reader.
 ///
 /// The scale is the greatest of ISO 5455 (10, 5, 2, 1) with which the part fits a page.

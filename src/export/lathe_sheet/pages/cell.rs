@@ -1,0 +1,52 @@
+//! Words in a column.
+
+use super::flow::{Flow, Type};
+use crate::export::drawing::wrap;
+use crate::export::lathe_sheet::content::Line;
+
+/// Lines of a column, each with the height of its capitals.
+#[derive(Clone, Debug, Default)]
+pub struct Cell(Vec<(String, f64)>);
+
+impl Cell {
+    /// Lines broken to a width.
+    pub fn of(lines: &[Line], kind: Type, width: f64) -> Self {
+        let mut cell = Self::default();
+        for line in lines {
+            let (words, height) = match line {
+                Line::Set(words) => (words.clone(), kind.set),
+                Line::Plain(words) => (words.clone(), kind.text),
+                Line::Warning(words) => (format!("! {words}"), kind.text),
+            };
+            cell.add(&words, height, width);
+        }
+        cell
+    }
+
+    /// Words of one height.
+    pub fn words(words: &str, height: f64, width: f64) -> Self {
+        let mut cell = Self::default();
+        cell.add(words, height, width);
+        cell
+    }
+
+    fn add(&mut self, words: &str, height: f64, width: f64) {
+        self.0.extend(wrap(words, height, width).into_iter().map(|line| (line, height)));
+    }
+
+    /// How high it is.
+    pub fn height(&self) -> f64 {
+        self.0.iter().map(|(_, height)| Type::pitch(*height)).sum()
+    }
+
+    /// Draws it from a left top corner.
+    pub fn draw(&self, flow: &mut Flow, [left, top]: [f64; 2]) {
+        let mut y = top;
+        for (words, height) in &self.0 {
+            // Feet at the line's lower third: half of what is over stands above the capitals.
+            let pitch = Type::pitch(*height);
+            y -= pitch;
+            flow.words([left, y + (pitch - height) * 0.55], *height, words);
+        }
+    }
+}

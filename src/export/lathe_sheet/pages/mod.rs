@@ -1,0 +1,89 @@
+//! The sheet laid out on A4: the steps from the first page on, then the tables, two pages at most.
+
+mod cell;
+mod flow;
+mod rows;
+mod under;
+
+use std::error::Error;
+use std::fmt;
+
+use super::content::Content;
+use crate::export::drawing::{Drawing, Point, Sheet};
+use flow::Flow;
+
+/// Pages at most: what fits on the front and the back of one leaf.
+const MOST: usize = 2;
+
+/// A4 upright, in mm (ISO 216).
+const A4: [f64; 2] = [210.0, 297.0];
+
+/// Sizes of type that are tried, the largest first, as shares of the full size. Smaller than the
+/// last, and nobody reads it beside a lathe.
+const SIZES: [f64; 10] = [1.0, 0.96, 0.92, 0.88, 0.84, 0.8, 0.76, 0.72, 0.68, 0.64];
+
+/// A sheet that does not fit on two pages at the smallest type.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TooLong {
+    /// Pages that it would take.
+    pub pages: usize,
+    /// Steps that it has.
+    pub steps: usize,
+}
+
+impl TooLong {
+    /// A stable code.
+    pub fn code(&self) -> &'static str {
+        "sheet.too-long"
+    }
+}
+
+impl fmt::Display for TooLong {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "a sheet of {} steps takes {} pages at the smallest type that can be read beside a lathe, \
+             and it has {MOST}: join steps of the bore that one tool can cut",
+            self.steps, self.pages
+        )
+    }
+}
+
+impl Error for TooLong {}
+
+/// The pages, at the largest type with which they are two at most; and the share of the full size
+/// that it is.
+///
+/// # Errors
+/// [`TooLong`] where they are more at the smallest.
+pub fn pages(content: &Content) -> Result<(Vec<Sheet>, f64), TooLong> {
+    let mut fewest = usize::MAX;
+    for size in SIZES {
+        let drawings = laid_out(content, size);
+        if drawings.len() <= MOST {
+            return Ok((sheets(content, drawings), size));
+        }
+        fewest = fewest.min(drawings.len());
+    }
+    Err(TooLong { pages: fewest, steps: content.blocks.len() })
+}
+
+fn laid_out(content: &Content, size: f64) -> Vec<Drawing> {
+    let mut flow = Flow::new(size);
+    under::head(&mut flow, content);
+    rows::draw(&mut flow, &content.blocks);
+    under::tables(&mut flow, content);
+    flow.finish(&content.foot)
+}
+
+fn sheets(content: &Content, drawings: Vec<Drawing>) -> Vec<Sheet> {
+    let count = drawings.len();
+    let sheet = |(n, drawing): (usize, Drawing)| Sheet {
+        drawing,
+        scale: 1.0,
+        area: [Point::new(0.0, 0.0), Point::new(A4[0], A4[1])],
+        title: format!("{}: sheet for the lathe", content.name),
+        description: format!("Operations of {}, page {} of {count}.", content.name, n + 1),
+    };
+    drawings.into_iter().enumerate().map(sheet).collect()
+}

@@ -1,0 +1,164 @@
+//! What stands over and under the table of steps.
+
+use super::cell::Cell;
+use super::flow::{Flow, Type};
+use crate::export::drawing::{Point, Sheet};
+use crate::export::lathe_sheet::content::{Content, Line, Table};
+
+/// White between two pieces of the page, in mm.
+const BETWEEN: f64 = 2.5;
+
+/// White on either side of a cell's words, in mm.
+const PAD: f64 = 1.0;
+
+/// Places of the outside's table that stand under one another; more stand beside them.
+const PLACES: usize = 8;
+
+/// Name, cautions, the picture of the bores and the table of its letters.
+pub fn head(flow: &mut Flow, content: &Content) {
+    let kind = flow.kind;
+    stacked(flow, &Cell::words(&content.name, kind.name, Flow::width()));
+    for line in &content.about {
+        stacked(flow, &Cell::words(line, kind.text, Flow::width()));
+    }
+    for line in &content.first_cautions {
+        let warning = Cell::of(&[Line::Warning(line.clone())], kind, Flow::width());
+        stacked(flow, &warning);
+    }
+    let [width, height] = size(&content.figure);
+    let beside = Flow::width() - width - BETWEEN;
+    let widths = shares(beside, &[0.07, 0.33, 0.36, 0.24]);
+    let table = laid(&content.letters, kind, &widths);
+    let needs = height.max(table.height) + BETWEEN;
+    let (top, _) = flow.take(needs);
+    let [left, _] = Flow::edges();
+    picture(flow, &content.figure, [left, top - BETWEEN / 2.0]);
+    table.draw(flow, [left + width + BETWEEN, top - BETWEEN / 2.0]);
+}
+
+/// The outside with its template, what to do when it binds, and all other cautions.
+pub fn tables(flow: &mut Flow, content: &Content) {
+    let kind = flow.kind;
+    outside(flow, content);
+    let widths = shares(Flow::width(), &[0.2, 0.42, 0.38]);
+    let binding = laid(&content.binding, kind, &widths);
+    let (top, _) = flow.take(binding.height + BETWEEN);
+    binding.draw(flow, [Flow::edges()[0], top - BETWEEN]);
+    flow.take(BETWEEN / 2.0);
+    for line in &content.cautions {
+        stacked(flow, &Cell::words(line, kind.text, Flow::width()));
+    }
+}
+
+fn outside(flow: &mut Flow, content: &Content) {
+    let kind = flow.kind;
+    let [width, height] = size(&content.template);
+    let caption = Cell::words(
+        "Template 1:1; the bar is 50 mm: measure it before you trust the print.",
+        kind.text,
+        width.max(60.0),
+    );
+    let room = Flow::width() - width.max(60.0) - BETWEEN;
+    // The table in columns, so that it is no higher than the template.
+    let table = &content.outside;
+    let columns = table.rows.len().div_ceil(PLACES).max(1);
+    let per_column = table.rows.len().div_ceil(columns);
+    let pair = (room / columns as f64).min(36.0);
+    let title = Cell::words(&table.title, kind.set, room);
+    let parts: Vec<Laid> = table
+        .rows
+        .chunks(per_column.max(1))
+        .map(|rows| {
+            let rows = rows.to_vec();
+            let part = Table { title: String::new(), heads: table.heads.clone(), rows };
+            laid(&part, kind, &shares(pair - BETWEEN, &[0.55, 0.45]))
+        })
+        .collect();
+    let slopes: Vec<Cell> =
+        content.slopes.iter().map(|line| Cell::words(line, kind.text, room)).collect();
+    let tallest = parts.iter().map(|part| part.height).fold(0.0, f64::max);
+    let words = title.height() + tallest + slopes.iter().map(Cell::height).sum::<f64>();
+    let needs = words.max(height + caption.height()) + 2.0 * BETWEEN;
+    let (top, _) = flow.take(needs);
+    let [left, right] = Flow::edges();
+    let top = top - BETWEEN;
+    title.draw(flow, [left, top]);
+    for (n, part) in parts.iter().enumerate() {
+        part.draw(flow, [left + pair * n as f64, top - title.height()]);
+    }
+    let mut y = top - title.height() - tallest - 1.0;
+    for slope in &slopes {
+        slope.draw(flow, [left, y]);
+        y -= slope.height();
+    }
+    let x = right - width.max(60.0);
+    caption.draw(flow, [x, top]);
+    picture(flow, &content.template, [x, top - caption.height()]);
+}
+
+fn stacked(flow: &mut Flow, cell: &Cell) {
+    let (top, _) = flow.take(cell.height());
+    cell.draw(flow, [Flow::edges()[0], top]);
+}
+
+/// Width and height of a picture on paper, in mm.
+fn size(sheet: &Sheet) -> [f64; 2] {
+    let [low, high] = sheet.area;
+    [high.x - low.x, high.y - low.y].map(|length| length * sheet.scale)
+}
+
+/// Draws a picture from its left top corner.
+fn picture(flow: &mut Flow, sheet: &Sheet, [left, top]: [f64; 2]) {
+    let [low, high] = sheet.area;
+    // What lies at the picture's left top corner comes to the page's.
+    let shrink = 1.0 / sheet.scale;
+    let origin = Point::new(low.x - left * shrink, high.y - top * shrink);
+    let placed = sheet.drawing.clone().placed(shrink, origin);
+    flow.page().entities.extend(placed.entities);
+}
+
+/// Widths of columns by their shares.
+fn shares(width: f64, shares: &[f64]) -> Vec<f64> {
+    shares.iter().map(|share| share * width).collect()
+}
+
+/// A table broken to its columns.
+struct Laid {
+    title: Cell,
+    rows: Vec<Vec<Cell>>,
+    widths: Vec<f64>,
+    height: f64,
+}
+
+fn laid(table: &Table, kind: Type, widths: &[f64]) -> Laid {
+    let title = Cell::words(&table.title, kind.set, widths.iter().sum());
+    let row = |row: &Vec<String>| -> Vec<Cell> {
+        let cells = row.iter().zip(widths);
+        cells.map(|(words, width)| Cell::words(words, kind.text, width - 2.0 * PAD)).collect()
+    };
+    let rows: Vec<Vec<Cell>> = [&table.heads].into_iter().chain(&table.rows).map(row).collect();
+    let height = title.height() + rows.iter().map(|row| tallest(row)).sum::<f64>();
+    Laid { title, rows, widths: widths.to_vec(), height }
+}
+
+fn tallest(row: &[Cell]) -> f64 {
+    row.iter().map(Cell::height).fold(0.0, f64::max)
+}
+
+impl Laid {
+    fn draw(&self, flow: &mut Flow, [left, top]: [f64; 2]) {
+        self.title.draw(flow, [left, top]);
+        let mut y = top - self.title.height();
+        let right = left + self.widths.iter().sum::<f64>();
+        for row in &self.rows {
+            flow.rule([left, y], [right, y]);
+            let mut x = left;
+            for (cell, width) in row.iter().zip(&self.widths) {
+                cell.draw(flow, [x + PAD, y]);
+                x += width;
+            }
+            y -= tallest(row);
+        }
+        flow.rule([left, y], [right, y]);
+    }
+}

@@ -1,0 +1,191 @@
+//! Holes.
+
+use super::super::content::{Line, Row};
+use super::super::numbers;
+use super::super::tables::name;
+use super::{Step, plain, set, warning};
+use crate::export::half_section::letter;
+use crate::quantity::Length;
+use crate::section::{Depth, Mouth, Point, ToolKind};
+use crate::shop::BoreWork;
+use crate::shop::choose::{RunnerUp, Taken};
+
+pub(super) fn spot(step: Step, mouth: Mouth) -> Row {
+    let end = if mouth == Mouth::Back { "back face" } else { "front face" };
+    Row {
+        title: format!("Spot the {end}"),
+        tool: vec![plain("centre drill, in the tailstock")],
+        face: step.face(),
+        set: vec![plain("only so far that the first drill starts true, within its hole")],
+        check: vec![plain("the spot runs true")],
+        ..Row::default()
+    }
+}
+
+pub(super) fn bore(step: Step, work: &BoreWork) -> Row {
+    let bore = &work.bore;
+    let letter = letter(bore.item).map_or(String::new(), |letter| format!("{letter}: "));
+    let verb = match (&work.choice.taken, bore.depth) {
+        (_, Depth::Between(..)) => "turn the",
+        (_, Depth::To(Length::ZERO)) => "sink the",
+        (Taken::Tool(tool), _) => match tool.kind {
+            ToolKind::Reamer => "ream the",
+            ToolKind::BoringBar => "bore the",
+            ToolKind::EndMill => "mill the",
+            _ => "drill the",
+        },
+        _ => "make the",
+    };
+    let mut row = Row {
+        title: format!("{letter}{verb} {}, {}", name(bore.item), step.diameter(bore.diameter)),
+        tool: tool(step, work),
+        face: step.face(),
+        set: depths(step, work),
+        check: check(step, work),
+        boxes: boxes(step, work),
+        notes: notes(step, work),
+        ..Row::default()
+    };
+    row.check.extend(step.rooms());
+    row
+}
+
+fn tool(step: Step, work: &BoreWork) -> Vec<Line> {
+    let bore = &work.bore;
+    let point = match bore.point {
+        Point::Flat => "flat".to_owned(),
+        Point::Cone(angle) => format!("{} point", numbers::angle(angle)),
+        Point::Centre(angle, pilot) => {
+            format!("{} cone, pilot {}", numbers::angle(angle), step.diameter(pilot.diameter))
+        }
+    };
+    let size = step.diameter(bore.diameter);
+    match &work.choice.taken {
+        Taken::Tool(tool) if tool.kind == ToolKind::BoringBar => {
+            vec![set("boring bar"), plain(format!("to {size}, flat floor"))]
+        }
+        Taken::Tool(tool) => {
+            let through = bore.depth == Depth::Through;
+            let point = if through { String::new() } else { format!(", {point}") };
+            let measured = tool
+                .measured
+                .map_or(String::new(), |own| format!(" (measures {})", step.length(own)));
+            vec![set(tool.to_string()), plain(format!("leaves {size}{point}{measured}"))]
+        }
+        Taken::ByHand(what) => vec![set(*what), plain(point)],
+        Taken::Buy(drill) => {
+            let buy = drill.map_or("nothing at hand serves".to_owned(), |drill| {
+                format!("not at hand: buy a drill {drill}, {point}")
+            });
+            vec![
+                warning(buy),
+                plain(format!("or bore to {size} with a single point, or ream to it")),
+            ]
+        }
+    }
+}
+
+fn depths(step: Step, work: &BoreWork) -> Vec<Line> {
+    let (depths, bore) = (&work.depths, &work.bore);
+    let mut lines = Vec::new();
+    match bore.depth {
+        Depth::To(depth) if depth == Length::ZERO => {
+            lines.push(set(format!("to {} at the face", step.diameter(bore.diameter))));
+        }
+        Depth::Between(from, to) => {
+            lines.push(set(format!("from {} to {} deep", step.length(from), step.length(to))));
+        }
+        Depth::Through => {
+            lines.push(set("right through"));
+            lines.push(plain(format!("out when the tip has gone {}", step.length(depths.mark))));
+        }
+        Depth::To(_) => {
+            lines.push(set(format!("{} deep, full diameter", step.length(depths.full))));
+            if depths.mark > depths.full {
+                lines.push(plain(format!("mark: {} from the tip", step.length(depths.mark))));
+            }
+        }
+    }
+    if let Some(travel) = depths.travel.filter(|_| work.has_depth() && depths.full > Length::ZERO) {
+        let wheel = depths
+            .handwheel
+            .map_or(String::new(), |wheel| format!(" = {}", numbers::handwheel(wheel)));
+        let at = if depths.touches_at > Length::ZERO { "the hole's edge" } else { "the face" };
+        lines.push(plain(format!("from touching {at}: {}{wheel}", step.length(travel))));
+    }
+    lines
+}
+
+fn check(step: Step, work: &BoreWork) -> Vec<Line> {
+    let mut lines = Vec::new();
+    match work.pin {
+        Some(pin) => {
+            let cone = if pin.on_cone { ", on the cone" } else { "" };
+            lines.push(set(format!(
+                "pin {} reads {}{cone}",
+                step.diameter(pin.diameter),
+                step.length(pin.reading)
+            )));
+        }
+        None if work.bore.depth == Depth::Through => {
+            let far = if step.operation.measured.face == Mouth::Back { "front" } else { "back" };
+            lines.push(plain(format!("open at the {far} end; measure how far it lies off there")));
+        }
+        None => lines.push(plain("depth rod on the floor; measure across the mouth")),
+    }
+    lines
+}
+
+fn boxes(step: Step, work: &BoreWork) -> Vec<String> {
+    let mut boxes = vec![format!("Ø ({})", step.length(work.bore.diameter))];
+    boxes.extend(work.pin.map(|pin| format!("pin ({})", step.length(pin.reading))));
+    boxes
+}
+
+fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
+    let mut notes = Vec::new();
+    if work.opens {
+        notes.push(warning(format!(
+            "Opens {} by {}: it grabs and pulls itself in. Lips eased, quill locked or held.",
+            step.diameter(work.depths.touches_at),
+            step.length(work.bore.diameter - work.depths.touches_at)
+        )));
+    }
+    if work.breaks_through {
+        notes.push(warning("Breaking through it grabs: ease off before it comes out."));
+    }
+    let drilled = !matches!(work.choice.taken, Taken::ByHand(_)) && work.bore.point != Point::Flat;
+    if drilled && work.depths.full > work.peck {
+        notes.push(plain(format!(
+            "Clear the drill every {}; stop the lathe to take ribbons off.",
+            step.length(work.peck)
+        )));
+    }
+    let choice = &work.choice;
+    let asked = (choice.becomes - choice.wanted).abs() > Length::mm(0.005);
+    if asked {
+        let at_hand = format!("The design asks for {}.", step.diameter(choice.wanted));
+        notes.push(plain(at_hand));
+    }
+    let told: Vec<String> = choice.runners_up.iter().filter_map(cost).collect();
+    if !told.is_empty() {
+        notes.push(plain(format!("Not {}.", told.join("; not "))));
+    }
+    if let [first, rest @ ..] = choice.mistaken.as_slice() {
+        let others: Vec<String> =
+            [first].into_iter().chain(rest).map(|other| other.is_not.to_string()).collect();
+        notes.push(warning(format!("{} is not {}.", first.size, others.join(", nor "))));
+    }
+    notes
+}
+
+/// What a tool that was not taken would cost.
+fn cost(other: &RunnerUp) -> Option<String> {
+    let name = &other.tool.size;
+    let why = match (&other.effect.impossible, other.effect.worse.first()) {
+        (Some(why), _) => why.clone(),
+        (None, Some(cost)) => cost.words.clone(),
+        (None, None) => return None,
+    };
+    Some(format!("{name}: {why}"))
+}

@@ -1,0 +1,66 @@
+//! How far a size may be off, in words.
+
+use super::super::content::Line;
+use super::super::numbers::Numbers;
+use super::{plain, warning};
+use crate::check::Parameter;
+use crate::shop::{Bite, Tight};
+
+/// More room than this to either side is said to be free, in millimetres: nobody is off by more
+/// who looks at all.
+const FREE: f64 = 0.5;
+
+/// A size in a word or two; the step says of what.
+fn size(parameter: Parameter) -> String {
+    match parameter {
+        Parameter::BoreDiameter(_) => "Ø".to_owned(),
+        Parameter::BoreDepth(_) => "depth".to_owned(),
+        Parameter::ReliefStart(_) => "start".to_owned(),
+        Parameter::UnitThreadEnd => "end of full thread".to_owned(),
+        Parameter::TenonLength | Parameter::GripLength => "length".to_owned(),
+        Parameter::TenonChamfer => "chamfer".to_owned(),
+        Parameter::PilotDiameter => "pilot Ø".to_owned(),
+        Parameter::ReliefDiameter => "relief Ø".to_owned(),
+        Parameter::ReliefWidth => "relief width".to_owned(),
+        Parameter::FrontDiameter => "Ø at the front".to_owned(),
+        Parameter::GripDiameter(n) => format!("Ø at the end of run {n}"),
+        Parameter::GrooveDepth(n) => format!("groove {n} depth"),
+        other => other.to_string(),
+    }
+}
+
+/// What is to be said of a size; nothing of one that has room enough and leans nowhere.
+pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
+    let name = size(tight.parameter);
+    let side = |room: Option<f64>, sign: &str| match room {
+        Some(room) => format!("{sign}{}", numbers.room(room)),
+        None => format!("{sign} free"),
+    };
+    let (less, more) = (side(tight.less, "-"), side(tight.more, "+"));
+    if tight.critical {
+        let lean = match tight.leans() {
+            Some(lean) if matches!(tight.parameter, Parameter::BoreDepth(_)) => {
+                if lean > 0.0 {
+                    "; rather a trace too deep"
+                } else {
+                    "; rather a trace too shallow"
+                }
+            }
+            Some(lean) if lean > 0.0 => "; rather a trace large",
+            Some(_) => "; rather a trace small",
+            None => "",
+        };
+        let why = tight.bites.as_ref().map_or(String::new(), |(sign, Bite { what, breaks })| {
+            let side = if *sign > 0.0 { "over" } else { "under" };
+            let verb = if *breaks { "breaks" } else { "gets close" };
+            format!(" ({side}: {what} {verb})")
+        });
+        return Some(warning(format!("CRITICAL {name} {less} {more}{lean}{why}")));
+    }
+    let free = |room: Option<f64>| room.is_none_or(|room| room >= FREE);
+    if free(tight.less) && free(tight.more) {
+        let depth = matches!(tight.parameter, Parameter::BoreDepth(_) | Parameter::GripLength);
+        return depth.then(|| plain(format!("{name} not critical ({less} {more})")));
+    }
+    Some(plain(format!("{name} {less} {more}")))
+}

@@ -1,0 +1,145 @@
+//! What a tool of the rack would leave in a hole.
+
+use crate::check::Parameter;
+use crate::quantity::{Length, Limits};
+use crate::section::{Bore, Depth, Item, Point, Section, Tool, ToolKind, Workshop};
+use crate::standard::DrillSize;
+
+/// Tools farther off than this are not tried, on the diameter: the section would be another one.
+/// More takes time; less hides the only tool in a poor rack.
+const WINDOW: Length = Length::mm(0.8);
+
+/// What a reamer may leave over its size where its rack does not say it (common practice, no
+/// source): a sharp one cuts to size.
+const REAMED: Length = Length::mm(0.02);
+
+/// A tool, with the hole that it leaves.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Candidate {
+    pub tool: Tool,
+    item: Item,
+    /// Diameter of the hole as it is modelled.
+    pub hole: Length,
+    /// Between which it may come out.
+    limits: Limits,
+    /// The end that it leaves.
+    point: Point,
+    /// Whether that is of another kind than the design's.
+    pub other_point: bool,
+    /// How much more work it is than a drill's hole.
+    pub effort: u8,
+}
+
+/// Every tool of the workshop that might serve for a hole.
+pub(super) fn candidates(bore: &Bore, section: &Section, workshop: &Workshop) -> Vec<Candidate> {
+    let near = |candidate: &Candidate| (candidate.hole - bore.diameter).abs() <= WINDOW;
+    let reaches = |tool: &Tool| {
+        let deep = bore.full_depth(section.length());
+        tool.reach.is_none_or(|reach| reach >= deep)
+    };
+    let tools = workshop.tools.iter().filter(|tool| reaches(tool));
+    tools.filter_map(|tool| Candidate::of(bore, tool)).filter(near).collect()
+}
+
+impl Candidate {
+    fn of(bore: &Bore, tool: &Tool) -> Option<Self> {
+        if tool.kind == ToolKind::BoringBar {
+            return Self::bored(bore, tool);
+        }
+        // A pilot has to follow a hole that is wider than itself.
+        let through = bore.depth == Depth::Through;
+        if through && matches!(tool.point, Point::Centre(..)) {
+            return None;
+        }
+        let size = tool.diameter();
+        let (hole, limits) = match (tool.hole, tool.cuts_over) {
+            (Some(hole), _) => (hole.mid(), hole),
+            (None, Some(over)) => (size, shifted(over, size)?),
+            (None, None) if tool.kind == ToolKind::Reamer => {
+                (size, Limits::new(size, size + REAMED)?)
+            }
+            // As the design says of its own tool.
+            (None, None) => (size, shifted(bore.limits, size - bore.diameter)?),
+        };
+        let point = if through { bore.point } else { tool.point };
+        let effort = u8::from(tool.kind == ToolKind::Reamer);
+        let other_point = kind(point) != kind(bore.point);
+        Some(Self { tool: tool.clone(), item: bore.item, hole, limits, point, other_point, effort })
+    }
+
+    /// Bored to the design's own size.
+    fn bored(bore: &Bore, bar: &Tool) -> Option<Self> {
+        if bar.diameter() > bore.diameter || bore.depth == Depth::Through {
+            return None;
+        }
+        let held = bore.diameter;
+        let point = Point::Flat;
+        Some(Self {
+            tool: bar.clone(),
+            item: bore.item,
+            hole: held,
+            limits: bore.limits,
+            point,
+            other_point: kind(bore.point) != kind(point),
+            effort: 2,
+        })
+    }
+
+    /// A drill that is not at hand, with the hole's own point.
+    pub fn bought(bore: &Bore, size: DrillSize) -> Self {
+        let diameter = size.diameter();
+        let tool = Tool {
+            kind: ToolKind::Drill,
+            size,
+            measured: None,
+            point: bore.point,
+            hole: None,
+            cuts_over: None,
+            reach: None,
+        };
+        let limits = shifted(bore.limits, diameter - bore.diameter);
+        Self {
+            tool,
+            item: bore.item,
+            hole: diameter,
+            limits: limits.unwrap_or(Limits::exactly(diameter)),
+            point: bore.point,
+            other_point: false,
+            effort: 0,
+        }
+    }
+
+    /// The section with this tool's hole in it; none where it has no such hole.
+    pub fn fitted(&self, section: &Section) -> Option<Section> {
+        let mut fitted = Parameter::BoreDiameter(self.item).set(section, self.hole.as_mm())?;
+        let bore = fitted.bores.iter_mut().find(|bore| bore.item == self.item)?;
+        let same = bore.diameter == self.hole && bore.point == self.point;
+        let named = section.bore(self.item)?;
+        bore.limits = self.limits;
+        bore.point = self.point;
+        bore.tool =
+            if same && named.diameter == self.hole { named.tool.clone() } else { self.name() };
+        if self.item == Item::TapDrill {
+            // The thread's crest is what this hole leaves.
+            fitted.unit_thread.limits.minor = self.limits;
+        }
+        Some(fitted)
+    }
+
+    fn name(&self) -> Option<String> {
+        self.tool.size.name().map(|name| name.to_string())
+    }
+}
+
+/// What kind of end it is: a hole's cone may be of any angle.
+fn kind(point: Point) -> u8 {
+    match point {
+        Point::Flat => 0,
+        Point::Cone(_) => 1,
+        Point::Centre(..) => 2,
+    }
+}
+
+fn shifted(limits: Limits, by: Length) -> Option<Limits> {
+    Limits::new(limits.min() + by, limits.max() + by)
+}

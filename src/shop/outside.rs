@@ -1,0 +1,134 @@
+//! The outside as it is turned: its diameter every two millimetres, and the slope of each taper.
+
+use crate::quantity::{Angle, Length};
+use crate::section::{Item, Part, Run, Shape, Skin};
+use crate::solid::Meridian;
+
+/// From one place of the table to the next, in millimetres. Less, and the table takes a page; more,
+/// and a flare is turned between two of them.
+const EVERY: f64 = 2.0;
+
+/// A straight run that is no cylinder.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taper {
+    /// Where it begins, from the face, and how wide it is there.
+    pub from: [Length; 2],
+    /// Where it ends, and how wide.
+    pub to: [Length; 2],
+    /// Angle between its side and the axis: what a compound slide is set to. Positive where it
+    /// grows towards the barrel.
+    pub angle: Angle,
+}
+
+/// The outside between the front face and the shoulder.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outside {
+    /// Distance from the front face as it is when the outside is turned, and the diameter there, the
+    /// ends among them; where the diameter steps, both.
+    pub places: Vec<[Length; 2]>,
+    /// The tapers, from the front on.
+    pub tapers: Vec<Taper>,
+    /// Whether some of it is curved.
+    pub curved: bool,
+}
+
+impl Outside {
+    /// Of a finished part whose front face is still to lose so much.
+    pub fn of(part: &Part, to_come: Length) -> Self {
+        let grip = |run: &&Run| {
+            let item = run.feature.item;
+            let own =
+                matches!(item, Item::Grip(_) | Item::Bead(_) | Item::Groove(_) | Item::CapThread);
+            own && run.skin == Skin::Outside
+        };
+        let runs: Vec<&Run> = part.runs.iter().filter(grip).collect();
+        let along: Vec<&Run> = runs.iter().copied().filter(|run| run.to.z > run.from.z).collect();
+        let ends = along.first().zip(along.last()).map(|(first, last)| [first.from.z, last.to.z]);
+        let mut places = Vec::new();
+        if let Some([from, to]) = ends {
+            let mut stops = vec![from];
+            // Even distances from the face as it is.
+            let mut n = ((from + to_come).as_mm() / EVERY).floor() + 1.0;
+            while Length::mm(n * EVERY) - to_come < to {
+                let z = Length::mm(n * EVERY) - to_come;
+                // A place that all but is the end is the end.
+                if (z - from).as_mm() > 0.25 && (to - z).as_mm() > 0.25 {
+                    stops.push(z);
+                }
+                n += 1.0;
+            }
+            stops.push(to);
+            for z in stops {
+                let mut here: Vec<Length> =
+                    along.iter().filter_map(|run| diameter_at(run, z)).collect();
+                here.dedup_by(|b, a| (*b - *a).abs() < Length::mm(0.005));
+                places.extend(here.into_iter().map(|diameter| [z + to_come, diameter]));
+            }
+        }
+        let tapers = along.iter().filter_map(|run| taper(run, to_come)).collect();
+        let curved = along.iter().any(|run| run.shape != Shape::Straight);
+        Self { places, tapers, curved }
+    }
+}
+
+/// The diameter of a run at z, on its exact line; none where it does not reach it.
+fn diameter_at(run: &Run, z: Length) -> Option<Length> {
+    let z = z.as_mm();
+    let (from, to) = (run.from.z.as_mm(), run.to.z.as_mm());
+    if z < from || z > to {
+        return None;
+    }
+    if let (true, Some(end)) =
+        (z == from || z == to, Some(if z == from { run.from } else { run.to }))
+    {
+        return Some(end.diameter);
+    }
+    let line = Meridian::of(run);
+    // z grows along a run of the outside: halving finds its v.
+    let (mut low, mut high) = (0.0, 1.0);
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(low, high);
+        if line.at(middle)[1] < z { low = middle } else { high = middle }
+    }
+    Some(Length::mm(2.0 * line.at(low)[0]))
+}
+
+/// Halvings of a run's length: 2^-50 of it is rounding.
+const HALVINGS: u32 = 50;
+
+fn taper(run: &Run, to_come: Length) -> Option<Taper> {
+    let (long, wider) = (run.to.z - run.from.z, run.to.diameter - run.from.diameter);
+    let sloped = run.shape == Shape::Straight && wider != Length::ZERO;
+    let angle = libm::atan2(wider.as_mm() / 2.0, long.as_mm());
+    sloped.then(|| Taper {
+        from: [run.from.z + to_come, run.from.diameter],
+        to: [run.to.z + to_come, run.to.diameter],
+        angle: Angle::deg(angle.to_degrees()),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Library, load};
+
+    /// By hand: the demo's first run grows from 10.2 to 11.4 over 9 mm: atan(0.6 / 9) = 3.814
+    /// degrees; at 2 mm it is 10.2 + 1.2 x 2 / 9 = 10.4667 wide.
+    #[test]
+    fn the_demos_tapers() {
+        let section = load(&Library::default(), "demo").unwrap().section;
+        let found = Outside::of(&section.part(), Length::ZERO);
+        assert!((found.tapers[0].angle.as_deg() - 3.8141).abs() < 1e-4);
+        assert_eq!(found.tapers.len(), 3);
+        let at = |n: usize| found.places[n].map(Length::as_mm);
+        assert_eq!(at(0), [0.0, 10.2]);
+        assert!((at(1)[0] - 2.0).abs() < 1e-12 && (at(1)[1] - (10.2 + 2.4 / 9.0)).abs() < 1e-9);
+        assert_eq!(found.places.last().unwrap().map(Length::as_mm), [22.0, 12.4]);
+        // With 0.05 still to be sanded off, 2 mm from the face is z 1.95.
+        let early = Outside::of(&section.part(), Length::mm(0.05));
+        let [from_face, diameter] = early.places[1].map(Length::as_mm);
+        assert!(
+            (from_face - 2.0).abs() < 1e-12 && (diameter - (10.2 + 1.95 * 1.2 / 9.0)).abs() < 1e-9
+        );
+    }
+}

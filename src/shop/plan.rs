@@ -1,0 +1,403 @@
+//! The operations in their order: the section's cuts, each with what holds the work, what it is
+//! measured from and how it is verified, and between them the steps that take nothing off.
+
+use super::binding::Binding;
+use super::choose::{Choice, choose};
+use super::error::PlanError;
+use super::operation::{BoreWork, Holding, Measured, Operation, TenonWork, ThreadWork, Work};
+use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
+use crate::check::{Examination, Parameter, Room, room, verdicts};
+use crate::quantity::Length;
+use crate::section::{
+    Bore, Cut, Depth, Item, Mouth, Part, Section, Sequence, Thread, Workpiece, Workshop,
+};
+use crate::solid::build;
+
+/// The work on a section, planned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The section as the tools at hand leave it; where they leave just what the design asks for,
+    /// the design's own.
+    pub section: Section,
+    /// What was chosen for each hole, the narrowest first.
+    pub choices: Vec<Choice>,
+    /// The steps, from the rehearsal on.
+    pub operations: Vec<Operation>,
+    /// What the checks find of the section as it will be.
+    pub found: Examination,
+    /// What each kind of binding would look like.
+    pub binding: Binding,
+    /// The finished outside.
+    pub outside: Outside,
+    /// What is at hand.
+    pub workshop: Workshop,
+}
+
+/// How much a drill may open a hole, on the diameter, before its lips are guided by material again
+/// and it stops to grab (common practice, no source).
+const OPENS_BY: Length = Length::mm(1.5);
+
+/// How far the volume that the operations leave may be off the section's, as a share of it: sums
+/// of decimals round so much. Larger, and a hole a few micrometres too deep would pass.
+const SAME_VOLUME: f64 = 1e-9;
+
+/// Plans the work: chooses the tools, sets up every step, and proves on the solid that the steps
+/// end in the section.
+///
+/// `rooms` is what [`crate::check::room`] found for the section as designed, where somebody asked
+/// already; it is asked again where the tools change the section.
+///
+/// # Errors
+/// [`PlanError`] where the workpiece can't be built at some step, or the steps do not make the
+/// section.
+pub fn plan(
+    section: &Section,
+    workshop: &Workshop,
+    rooms: Option<&[Room]>,
+) -> Result<Plan, PlanError> {
+    let (fitted, choices) = choose(section, workshop)?;
+    let asked = match rooms {
+        Some(rooms) if fitted == *section => rooms.to_vec(),
+        _ => room(&fitted)?,
+    };
+    let found = verdicts(&fitted)?;
+    let binding = Binding::of(&fitted, &found);
+    let planner = Planner { section: &fitted, choices: &choices, workshop, rooms: &asked };
+    let operations = planner.operations()?;
+    proves(&fitted, &operations)?;
+    Ok(Plan {
+        outside: Outside::of(&fitted.part(), fitted.allowance.sanding),
+        operations,
+        found,
+        binding,
+        choices,
+        workshop: workshop.clone(),
+        section: fitted,
+    })
+}
+
+impl Plan {
+    /// The workpiece after each step that takes something off, from the rod as it was sawn on.
+    pub fn stages(&self) -> Vec<Part> {
+        let mut piece = Workpiece::rod(&self.section);
+        let rod = piece.part();
+        let cuts = self.operations.iter().filter_map(|operation| operation.cut.as_ref());
+        let after = cuts.map(|cut| {
+            piece.take(cut);
+            piece.part()
+        });
+        let after: Vec<Part> = after.collect();
+        [vec![rod], after].concat()
+    }
+
+    /// What was chosen for a hole.
+    pub fn choice(&self, item: Item) -> Option<&Choice> {
+        self.choices.iter().find(|choice| choice.item == item)
+    }
+}
+
+/// Holds what the operations leave against the section.
+///
+/// # Errors
+/// [`PlanError::NotTheSection`] where the volumes differ.
+pub fn proves(section: &Section, operations: &[Operation]) -> Result<(), PlanError> {
+    let mut piece = Workpiece::rod(section);
+    for cut in operations.iter().filter_map(|operation| operation.cut.as_ref()) {
+        piece.take(cut);
+    }
+    let [made, meant] =
+        [piece.part(), section.part()].map(|part| build(&part).map(|body| body.measures().volume));
+    let (made, meant) = (made?, meant?);
+    if (made - meant).abs() > SAME_VOLUME * meant {
+        return Err(PlanError::NotTheSection { made, meant });
+    }
+    Ok(())
+}
+
+struct Planner<'a> {
+    section: &'a Section,
+    choices: &'a [Choice],
+    workshop: &'a Workshop,
+    rooms: &'a [Room],
+}
+
+/// What has been done so far.
+struct Progress {
+    piece: Workpiece,
+    holding: Holding,
+    held_anew: bool,
+    operations: Vec<Operation>,
+}
+
+impl Progress {
+    /// Holds the work otherwise from now on.
+    fn hold(&mut self, holding: Holding) {
+        self.held_anew |= self.holding != holding;
+        self.holding = holding;
+    }
+}
+
+impl Planner<'_> {
+    fn operations(&self) -> Result<Vec<Operation>, PlanError> {
+        let mut progress = Progress {
+            piece: Workpiece::rod(self.section),
+            holding: Holding::Offcut,
+            held_anew: true,
+            operations: Vec::new(),
+        };
+        self.add(&mut progress, Work::Rehearse, Mouth::Front, None);
+        progress.hold(self.rod());
+        let mut spotted: Vec<Mouth> = Vec::new();
+        let mut tried = None;
+        for cut in self.section.cuts() {
+            self.before(&cut, &mut progress, &mut spotted, &mut tried)?;
+            let (work, face) = self.work(&cut, &progress.piece)?;
+            progress.piece.take(&cut);
+            self.add(&mut progress, work, face, Some(cut.clone()));
+            self.after(&cut, &mut progress, &tried);
+        }
+        self.add(&mut progress, Work::Finish, Mouth::Front, None);
+        Ok(progress.operations)
+    }
+
+    /// The steps that a cut needs before it.
+    fn before(
+        &self,
+        cut: &Cut,
+        progress: &mut Progress,
+        spotted: &mut Vec<Mouth>,
+        tried: &mut Option<TrialFit>,
+    ) -> Result<(), PlanError> {
+        let sequence = self.section.sequence();
+        match cut {
+            Cut::Face { .. } | Cut::Tap(_) if sequence == Sequence::TenonFirst => {
+                self.seat(progress);
+            }
+            Cut::Bore(bore) if bore.mouth == Mouth::Front && bore.depth != Depth::Through => {
+                if sequence == Sequence::TenonFirst {
+                    self.seat(progress);
+                }
+            }
+            Cut::Tenon(_) => {
+                if let Sequence::BoresFirst(why) = sequence {
+                    progress.hold(self.rod_turned_round());
+                    self.add(progress, Work::TurnRound(why), Mouth::Back, None);
+                }
+            }
+            Cut::Outside(_) => self.support(progress),
+            _ => {}
+        }
+        if let Cut::Bore(bore) = cut {
+            let mouth = self.side(bore);
+            let open = progress.piece.is_open_at(mouth);
+            let drilled = bore.depth != Depth::To(Length::ZERO);
+            if drilled && !open && !spotted.contains(&mouth) {
+                spotted.push(mouth);
+                self.add(progress, Work::Spot(mouth), mouth, None);
+            }
+        }
+        if let Cut::Tap(_) = cut {
+            *tried = TrialFit::of(self.section, &progress.piece)?;
+            if let Some(fit) = *tried {
+                self.add(progress, Work::TryUnit(fit), Mouth::Front, None);
+            }
+        }
+        Ok(())
+    }
+
+    /// The steps that a cut needs behind it.
+    fn after(&self, cut: &Cut, progress: &mut Progress, tried: &Option<TrialFit>) {
+        if let (Cut::Tap(_), Some(fit)) = (cut, tried) {
+            self.add(progress, Work::TryAgain(*fit), Mouth::Front, None);
+        }
+    }
+
+    /// Into the bushing, unless it is there.
+    fn seat(&self, progress: &mut Progress) {
+        if progress.holding == Holding::Bushing {
+            return;
+        }
+        if let Some(bushing) = self.section.bushing() {
+            progress.hold(Holding::Bushing);
+            self.add(progress, Work::Seat(Box::new(bushing)), Mouth::Front, None);
+        }
+    }
+
+    /// What supports the work while its outside is turned.
+    fn support(&self, progress: &mut Progress) {
+        if matches!(self.section.sequence(), Sequence::BoresFirst(_)) {
+            let bores = self.section.bores.iter().filter(|bore| bore.depth == Depth::Through);
+            let narrow = bores.map(|bore| bore.limits.min()).reduce(Length::min);
+            if let Some(diameter) = narrow {
+                progress.hold(Holding::Mandrel { diameter });
+            }
+        }
+        if let Some(plug) = self.section.lip_plug() {
+            self.add(progress, Work::LipPlug(Box::new(plug)), Mouth::Front, None);
+        }
+    }
+
+    fn rod(&self) -> Holding {
+        let diameter = self.section.blank.diameter;
+        let holdings = &self.workshop.holdings;
+        let chuck = holdings.chuck.clone();
+        Holding::Rod { diameter, collet: holdings.collet(diameter), chuck }
+    }
+
+    fn rod_turned_round(&self) -> Holding {
+        let holdings = &self.workshop.holdings;
+        let collet = holdings.collet(self.section.blank.diameter);
+        Holding::RodTurnedRound { collet, chuck: holdings.chuck.clone() }
+    }
+
+    /// The face by which a hole's tool comes in: one that goes through is drilled while the tenon's
+    /// end is out.
+    fn side(&self, bore: &Bore) -> Mouth {
+        let first = self.section.sequence() == Sequence::TenonFirst;
+        match bore.depth {
+            Depth::Through if first => Mouth::Back,
+            Depth::Through => Mouth::Front,
+            _ => bore.mouth,
+        }
+    }
+
+    /// What a cut is to whoever does it, and the face that it is measured from.
+    fn work(&self, cut: &Cut, piece: &Workpiece) -> Result<(Work, Mouth), PlanError> {
+        let section = self.section;
+        let back = section.length();
+        let sanding = section.allowance.sanding;
+        let from_back = |thread: &Thread| {
+            let [from, to] = thread.full();
+            [back - to, back - from]
+        };
+        Ok(match cut {
+            Cut::Square { length } => {
+                let rod = section.blank.length;
+                let rod = (rod - *length > crate::section::LEAST_STEP).then_some(rod);
+                (Work::Square { length: *length, rod }, Mouth::Back)
+            }
+            Cut::Bore(bore) => (Work::Bore(Box::new(self.bore(bore, piece)?)), self.side(bore)),
+            Cut::Tenon(tenon) => {
+                let major = tenon.thread.limits.major;
+                let work = TenonWork { tenon: tenon.clone(), turn_to: major.mid(), major };
+                (Work::Tenon(Box::new(work)), Mouth::Back)
+            }
+            Cut::TenonThread(thread) => {
+                let work = ThreadWork { thread: thread.clone(), full: from_back(thread) };
+                (Work::TenonThread(Box::new(work)), Mouth::Back)
+            }
+            Cut::Face { off } => {
+                let from_shoulder = section.sequence() == Sequence::TenonFirst;
+                let front = piece.front() + *off;
+                let to = if from_shoulder { section.grip.length() } else { back };
+                (Work::Face { off: *off, leaves: to - front, from_shoulder }, Mouth::Front)
+            }
+            Cut::Tap(thread) => {
+                let to_come = Length::ZERO - piece.front();
+                let tapping = Tapping::of(thread, section, to_come, self.workshop);
+                (Work::Tap(Box::new(tapping)), Mouth::Front)
+            }
+            Cut::Outside(_) => {
+                (Work::Outside(Box::new(Outside::of(&section.part(), sanding))), Mouth::Front)
+            }
+            Cut::CapThread(thread) => {
+                let full = thread.full().map(|z| z - piece.front());
+                (
+                    Work::CapThread(Box::new(ThreadWork { thread: thread.clone(), full })),
+                    Mouth::Front,
+                )
+            }
+            Cut::Sand { off } => (Work::Sand { off: *off }, Mouth::Front),
+        })
+    }
+
+    fn bore(&self, bore: &Bore, piece: &Workpiece) -> Result<BoreWork, PlanError> {
+        let side = Bore { mouth: self.side(bore), ..bore.clone() };
+        let depths = Depths::of(&side, piece, self.workshop.lathe.quill)?;
+        let mut after = piece.clone();
+        after.take(&Cut::Bore(bore.clone()));
+        let choice = self.choices.iter().find(|choice| choice.item == bore.item).cloned();
+        let choice = choice.expect("every hole of the section was chosen for");
+        let peck = bore.diameter * self.workshop.cutting.peck.value;
+        let wider = bore.diameter - depths.touches_at;
+        Ok(BoreWork {
+            pin: PinReading::of(bore, &after)?,
+            peck,
+            opens: depths.touches_at > Length::ZERO && wider < OPENS_BY,
+            breaks_through: bore.depth == Depth::Through,
+            bore: bore.clone(),
+            choice,
+            depths,
+        })
+    }
+
+    fn add(&self, progress: &mut Progress, work: Work, face: Mouth, cut: Option<Cut>) {
+        let to_come = match face {
+            Mouth::Front => Length::ZERO - progress.piece.front(),
+            Mouth::Back => Length::ZERO,
+        };
+        progress.operations.push(Operation {
+            speed: self.speed(&work),
+            tight: self.tight(&work),
+            holding: progress.holding.clone(),
+            held_anew: progress.held_anew,
+            measured: Measured { face, to_come: to_come.max(Length::ZERO) },
+            work,
+            cut,
+        });
+        progress.held_anew = false;
+    }
+
+    fn speed(&self, work: &Work) -> Option<Speed> {
+        let (lathe, cutting) = (&self.workshop.lathe, &self.workshop.cutting);
+        let drilled =
+            |diameter| Some(Speed::of(lathe, &cutting.drilling, &lathe.tailstock_drill, diameter));
+        let turned = || {
+            let rod = self.section.blank.diameter;
+            Some(Speed::of(lathe, &cutting.turning, &lathe.turning, rod))
+        };
+        match work {
+            Work::Bore(bore) => match bore.bore.depth {
+                Depth::Between(..) => turned(),
+                _ => drilled(bore.bore.diameter),
+            },
+            Work::Spot(_) => drilled(self.section.blank.diameter / 2.0),
+            Work::Square { .. } | Work::Tenon(_) | Work::Face { .. } | Work::Outside(_) => turned(),
+            _ => None,
+        }
+    }
+
+    /// The sizes of a step, the critical ones first.
+    fn tight(&self, work: &Work) -> Vec<Tight> {
+        let own = self.rooms.iter().filter(|room| belongs(room.parameter, work));
+        let mut tight: Vec<Tight> = own.map(Tight::of).collect();
+        tight.sort_by_key(|tight| !tight.critical);
+        tight
+    }
+}
+
+/// Whether a size is made in a step.
+fn belongs(parameter: Parameter, work: &Work) -> bool {
+    use Parameter as P;
+    match work {
+        Work::Bore(bore) => {
+            let item = bore.bore.item;
+            matches!(parameter, P::BoreDiameter(own) | P::BoreDepth(own) | P::ReliefStart(own)
+                if own == item)
+        }
+        Work::Tap(_) => matches!(parameter, P::UnitThreadEnd),
+        Work::Tenon(_) => matches!(
+            parameter,
+            P::TenonLength
+                | P::TenonChamfer
+                | P::PilotDiameter
+                | P::ReliefDiameter
+                | P::ReliefWidth
+        ),
+        Work::Face { .. } => parameter == P::GripLength,
+        Work::Outside(_) => {
+            matches!(parameter, P::FrontDiameter | P::GripDiameter(_) | P::GrooveDepth(_))
+        }
+        _ => false,
+    }
+}

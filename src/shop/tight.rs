@@ -1,0 +1,75 @@
+//! Which sizes of a step are critical, and why: the room of each, as [`crate::check::room`] has it.
+
+use crate::check::{Parameter, Room, SideRoom, Verdict, Worse, info};
+
+/// A size of a step that has less room than can be held, or more room to one side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tight {
+    /// The size.
+    pub parameter: Parameter,
+    /// Room to either side, in millimetres; none where nothing gets worse within 2 mm.
+    pub less: Option<f64>,
+    /// The same to the other side.
+    pub more: Option<f64>,
+    /// Whether less room is left on a side than can be held by the means it is made with.
+    pub critical: bool,
+    /// What bites first, and on which side: -1 for less, +1 for more.
+    pub bites: Option<(f64, Bite)>,
+}
+
+/// What gets worse.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bite {
+    /// The check's title, or why the section becomes impossible.
+    pub what: String,
+    /// Whether it breaks; else it is close.
+    pub breaks: bool,
+}
+
+impl Tight {
+    /// A room as a step tells it.
+    pub fn of(room: &Room) -> Self {
+        let bound = |side: &SideRoom| side.then.as_ref().map(|_| side.room);
+        let sides =
+            [(-1.0, room.less.as_ref(), room.held[0]), (1.0, Some(&room.more), room.held[1])];
+        let ends = sides.into_iter().filter_map(|(sign, side, held)| {
+            let side = side?;
+            Some((side.room - held, sign, side.then.as_ref()?))
+        });
+        let tightest = ends.reduce(|a, b| if b.0 < a.0 { b } else { a });
+        Self {
+            parameter: room.parameter,
+            less: room.less.as_ref().and_then(bound),
+            more: bound(&room.more),
+            critical: room.critical,
+            bites: tightest.map(|(_, sign, worse)| (sign, Bite::of(worse))),
+        }
+    }
+
+    /// Which way it is better off, where one side has at least so many times the room of the other
+    /// that a maker should lean there: +1 for more, -1 for less.
+    pub fn leans(&self) -> Option<f64> {
+        /// Under twice, the middle is as good a place to aim at.
+        const LEAN: f64 = 2.0;
+        let room = |side: Option<f64>| side.unwrap_or(f64::INFINITY);
+        let (less, more) = (room(self.less), room(self.more));
+        match (less, more) {
+            (less, more) if less.is_infinite() && more.is_infinite() => None,
+            (less, more) if more >= LEAN * less => Some(1.0),
+            (less, more) if less >= LEAN * more => Some(-1.0),
+            _ => None,
+        }
+    }
+}
+
+impl Bite {
+    fn of(worse: &Worse) -> Self {
+        match worse {
+            Worse::Verdict { code, to, .. } => {
+                let title = info(code).map_or(*code, |check| check.title);
+                Self { what: title.to_lowercase(), breaks: *to == Verdict::Breaks }
+            }
+            Worse::Impossible(why) => Self { what: why.clone(), breaks: true },
+        }
+    }
+}
