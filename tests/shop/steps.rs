@@ -47,12 +47,15 @@ fn look() {
     let now = std::time::Instant::now();
     let plan = plan(&section, &workshop, None).unwrap();
     println!("{:?}", now.elapsed());
-    for op in &plan.operations {
-        println!(
-            "{:?}\n   {:?} {:?} {:?}\n    {:?}",
-            op.work, op.holding, op.measured, op.speed, op.tight
-        );
-    }
-    println!("{:?}", plan.binding);
-    println!("{:?}", plan.outside);
+    let content = sectionwright::export::lathe_sheet::Content::of(
+        &section,
+        &plan,
+        sectionwright::export::part_drawing::Units::Millimetres,
+    );
+    let (pages, size) = sectionwright::export::lathe_sheet::pages(&content).unwrap();
+    println!("{size} {}", pages.len());
+    std::fs::write("/tmp/sheet.pdf", sectionwright::export::pdf::write_pages(&pages).unwrap())
+        .unwrap();
+    std::fs::write("/tmp/sheet.html", sectionwright::export::lathe_sheet::html(&content, size))
+        .unwrap();
 }

@@ -27,7 +27,7 @@ pub use shade::Shade;
 pub use sheet::Sheet;
 pub(super) use spread::spread;
 pub use text::{Anchor, CAPITAL_PER_EM, Reads, Text};
-pub(super) use wrap::{letters, wrap};
+pub(super) use wrap::{letters, wrap, wrap_by};
 
 /// A point of a drawing, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -8,26 +8,33 @@ fn width(words: &str, height: f64) -> f64 {
 
 /// Words in lines no wider than `room`, broken between words; a word that is wider itself is
 /// broken after any of its letters, but before no combining mark.
+///
+/// Widths are those of any common sans-serif ([`Text::width`]).
 pub fn wrap(words: &str, height: f64, room: f64) -> Vec<String> {
+    wrap_by(words, room, |words| width(words, height))
+}
+
+/// The same for letters of which somebody knows how wide they are.
+pub fn wrap_by(words: &str, room: f64, width: impl Fn(&str) -> f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
         match lines.last_mut() {
-            Some(last) if width(&format!("{last} {word}"), height) <= room => {
+            Some(last) if width(&format!("{last} {word}")) <= room => {
                 last.push(' ');
                 last.push_str(word);
             }
-            _ => lines.extend(broken(word, height, room)),
+            _ => lines.extend(broken(word, room, &width)),
         }
     }
     lines
 }
 
 /// A word in pieces no wider than `room`, of a letter each at least.
-fn broken(word: &str, height: f64, room: f64) -> Vec<String> {
+fn broken(word: &str, room: f64, width: impl Fn(&str) -> f64) -> Vec<String> {
     let mut pieces = vec![String::new()];
     for letter in letters(word) {
         if let Some(last) = pieces.last_mut() {
-            if last.is_empty() || width(&format!("{last}{letter}"), height) <= room {
+            if last.is_empty() || width(&format!("{last}{letter}")) <= room {
                 last.push_str(letter);
             } else {
                 pieces.push(letter.to_owned());

@@ -20,10 +20,14 @@ pub struct Picture<'a> {
     font: Font,
 }
 
+/// The font that every page is lettered in.
+pub fn font() -> Font {
+    Font::new(FILE.into(), 0).expect("the file that is built in is a font")
+}
+
 impl<'a> Picture<'a> {
     /// An empty one.
-    pub fn on(surface: Surface<'a>, paper: Paper) -> Self {
-        let font = Font::new(FILE.into(), 0).expect("the file that is built in is a font");
+    pub fn on(surface: Surface<'a>, paper: Paper, font: Font) -> Self {
         Self { surface, paper, face: Face::new(), font }
     }
 

@@ -55,6 +55,8 @@ pub struct Choice {
     pub becomes: Length,
     /// How it is made.
     pub taken: Taken,
+    /// Whether its end is of another kind than the design's: a cone for a flat floor.
+    pub other_point: bool,
     /// What the choice changes against the design.
     pub effect: Effect,
     /// The nearest tools to either side that were not taken.
@@ -86,6 +88,7 @@ pub fn choose(
                 wanted: bore.diameter,
                 becomes: bore.diameter,
                 taken: Taken::ByHand(how),
+                other_point: false,
                 effect: Effect::default(),
                 runners_up: Vec::new(),
                 mistaken: Vec::new(),
@@ -128,6 +131,7 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
     let wanted = bore.diameter;
     let best = if serves { Some(tried.remove(0)) } else { None };
     let runners_up = neighbours(tried, best.as_ref().map_or(wanted, |best| best.candidate.hole));
+    let other_point = best.as_ref().is_some_and(|best| best.candidate.other_point);
     let (next, taken, becomes, effect) = match best {
         Some(best) => {
             let Tried { candidate, section, effect } = best;
@@ -143,7 +147,8 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
         Taken::Buy(Some(drill)) => mistaken::of(*drill, workshop),
         _ => Vec::new(),
     };
-    (next, Choice { item: bore.item, wanted, becomes, taken, effect, runners_up, mistaken })
+    let item = bore.item;
+    (next, Choice { item, wanted, becomes, taken, other_point, effect, runners_up, mistaken })
 }
 
 fn tried(section: &Section, candidate: Candidate, before: &Scores) -> Tried {

@@ -1,7 +1,7 @@
 //! Words in a column.
 
 use super::flow::{Flow, Type};
-use crate::export::drawing::wrap;
+use crate::export::drawing::{CAPITAL_PER_EM, wrap_by};
 use crate::export::lathe_sheet::content::Line;
 
 /// Lines of a column, each with the height of its capitals.
@@ -10,7 +10,8 @@ pub struct Cell(Vec<(String, f64)>);
 
 impl Cell {
     /// Lines broken to a width.
-    pub fn of(lines: &[Line], kind: Type, width: f64) -> Self {
+    pub fn of(flow: &Flow, lines: &[Line], width: f64) -> Self {
+        let kind = flow.kind;
         let mut cell = Self::default();
         for line in lines {
             let (words, height) = match line {
@@ -18,20 +19,23 @@ impl Cell {
                 Line::Plain(words) => (words.clone(), kind.text),
                 Line::Warning(words) => (format!("! {words}"), kind.text),
             };
-            cell.add(&words, height, width);
+            cell.add(flow, &words, height, width);
         }
         cell
     }
 
     /// Words of one height.
-    pub fn words(words: &str, height: f64, width: f64) -> Self {
+    pub fn words(flow: &Flow, words: &str, height: f64, width: f64) -> Self {
         let mut cell = Self::default();
-        cell.add(words, height, width);
+        cell.add(flow, words, height, width);
         cell
     }
 
-    fn add(&mut self, words: &str, height: f64, width: f64) {
-        self.0.extend(wrap(words, height, width).into_iter().map(|line| (line, height)));
+    /// The page carries its font, so widths are exact.
+    fn add(&mut self, flow: &Flow, words: &str, height: f64, width: f64) {
+        let em = height / CAPITAL_PER_EM;
+        let lines = wrap_by(words, width, |words| flow.face.line(words).width * em);
+        self.0.extend(lines.into_iter().map(|line| (line, height)));
     }
 
     /// How high it is.

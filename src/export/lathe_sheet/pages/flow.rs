@@ -2,6 +2,7 @@
 
 use super::A4;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
+use crate::export::font::Face;
 
 /// White round a page, in mm: what printers leave unprinted, and a thumb.
 pub const MARGIN: f64 = 9.0;
@@ -40,6 +41,8 @@ impl Type {
 /// The pages so far.
 pub struct Flow {
     pub kind: Type,
+    /// The font that the pages carry.
+    pub face: Face,
     pages: Vec<Drawing>,
     /// The y under which nothing is drawn yet.
     y: f64,
@@ -48,7 +51,7 @@ pub struct Flow {
 impl Flow {
     pub fn new(size: f64) -> Self {
         let kind = Type { set: SET * size, text: TEXT * size, name: NAME * size };
-        Self { kind, pages: vec![Drawing::default()], y: A4[1] - MARGIN }
+        Self { kind, face: Face::new(), pages: vec![Drawing::default()], y: A4[1] - MARGIN }
     }
 
     /// Left and right edge of what is printed.

@@ -52,7 +52,7 @@ fn heads(flow: &mut Flow) {
     let (top, _) = flow.take(height);
     let kind = flow.kind;
     for (left, words) in lefts().into_iter().zip(HEADS) {
-        let cell = Cell::words(words, kind.text, COLUMNS[0]);
+        let cell = Cell::words(flow, words, kind.text, COLUMNS[0]);
         cell.draw(flow, [left + PAD, top - GAP]);
     }
     let [left, right] = Flow::edges();
@@ -70,7 +70,7 @@ fn take(flow: &mut Flow, height: f64) -> f64 {
 
 fn holding(flow: &mut Flow, words: &str) {
     let kind = flow.kind;
-    let cell = Cell::words(words, kind.text, Flow::width() - 2.0 * PAD);
+    let cell = Cell::words(flow, words, kind.text, Flow::width() - 2.0 * PAD);
     let height = cell.height() + 2.0 * GAP;
     // Not alone at the foot of a page.
     let next = 4.0 * Type::pitch(kind.set);
@@ -86,16 +86,16 @@ fn holding(flow: &mut Flow, words: &str) {
 
 fn step(flow: &mut Flow, row: &Row) {
     let kind = flow.kind;
-    let cell = |lines: &[Line], n: usize| Cell::of(lines, kind, COLUMNS[n] - 2.0 * PAD);
+    let cell = |lines: &[Line], n: usize| Cell::of(flow, lines, COLUMNS[n] - 2.0 * PAD);
     let title = format!("{}  {}", row.number, row.title);
-    let title = Cell::words(&title, kind.set, COLUMNS[0] + COLUMNS[1] - 2.0 * PAD);
+    let title = Cell::words(flow, &title, kind.set, COLUMNS[0] + COLUMNS[1] - 2.0 * PAD);
     let cells = [&row.tool, &row.face, &row.set, &row.check];
     let cells: Vec<Cell> = cells.iter().enumerate().map(|(n, lines)| cell(lines, n)).collect();
-    let notes = Cell::of(&row.notes, kind, Flow::width() - COLUMNS[4] - 2.0 * PAD);
+    let notes = Cell::of(flow, &row.notes, Flow::width() - COLUMNS[4] - 2.0 * PAD);
     let left_half = title.height() + cells[0].height().max(cells[1].height());
     let columns = left_half.max(cells[2].height()).max(cells[3].height());
     let labels: Vec<Cell> =
-        row.boxes.iter().map(|label| Cell::words(label, kind.text, label_width())).collect();
+        row.boxes.iter().map(|label| Cell::words(flow, label, kind.text, label_width())).collect();
     let boxes: f64 = labels.iter().map(|label| label.height().max(BOX_PITCH)).sum();
     let words = columns + notes.height();
     let height = words.max(boxes + GAP) + 2.0 * GAP;

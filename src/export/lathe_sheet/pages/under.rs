@@ -1,7 +1,7 @@
 //! What stands over and under the table of steps.
 
 use super::cell::Cell;
-use super::flow::{Flow, Type};
+use super::flow::Flow;
 use crate::export::drawing::{Point, Sheet};
 use crate::export::lathe_sheet::content::{Content, Line, Table};
 
@@ -14,26 +14,30 @@ const PAD: f64 = 1.0;
 /// Places of the outside's table that stand under one another; more stand beside them.
 const PLACES: usize = 8;
 
-/// Name, cautions, the picture of the bores and the table of its letters.
+/// Cautions, then name, what it is made of and the table of the letters beside the picture.
 pub fn head(flow: &mut Flow, content: &Content) {
     let kind = flow.kind;
-    stacked(flow, &Cell::words(&content.name, kind.name, Flow::width()));
-    for line in &content.about {
-        stacked(flow, &Cell::words(line, kind.text, Flow::width()));
-    }
     for line in &content.first_cautions {
-        let warning = Cell::of(&[Line::Warning(line.clone())], kind, Flow::width());
+        let warning = Cell::of(flow, &[Line::Warning(line.clone())], Flow::width());
         stacked(flow, &warning);
     }
     let [width, height] = size(&content.figure);
     let beside = Flow::width() - width - BETWEEN;
-    let widths = shares(beside, &[0.07, 0.33, 0.36, 0.24]);
-    let table = laid(&content.letters, kind, &widths);
-    let needs = height.max(table.height) + BETWEEN;
+    let mut words = vec![Cell::words(flow, &content.name, kind.name, beside)];
+    words.extend(content.about.iter().map(|line| Cell::words(flow, line, kind.text, beside)));
+    let table = laid(flow, &content.letters, &shares(beside, &[0.07, 0.31, 0.38, 0.24]));
+    let high: f64 = words.iter().map(Cell::height).sum();
+    let needs = height.max(high + table.height + BETWEEN) + BETWEEN;
     let (top, _) = flow.take(needs);
+    let top = top - BETWEEN / 2.0;
     let [left, _] = Flow::edges();
-    picture(flow, &content.figure, [left, top - BETWEEN / 2.0]);
-    table.draw(flow, [left + width + BETWEEN, top - BETWEEN / 2.0]);
+    picture(flow, &content.figure, [left, top]);
+    let (left, mut y) = (left + width + BETWEEN, top);
+    for cell in &words {
+        cell.draw(flow, [left, y]);
+        y -= cell.height();
+    }
+    table.draw(flow, [left, y - BETWEEN]);
 }
 
 /// The outside with its template, what to do when it binds, and all other cautions.
@@ -41,12 +45,12 @@ pub fn tables(flow: &mut Flow, content: &Content) {
     let kind = flow.kind;
     outside(flow, content);
     let widths = shares(Flow::width(), &[0.2, 0.42, 0.38]);
-    let binding = laid(&content.binding, kind, &widths);
+    let binding = laid(flow, &content.binding, &widths);
     let (top, _) = flow.take(binding.height + BETWEEN);
     binding.draw(flow, [Flow::edges()[0], top - BETWEEN]);
     flow.take(BETWEEN / 2.0);
     for line in &content.cautions {
-        stacked(flow, &Cell::words(line, kind.text, Flow::width()));
+        stacked(flow, &Cell::words(flow, line, kind.text, Flow::width()));
     }
 }
 
@@ -54,6 +58,7 @@ fn outside(flow: &mut Flow, content: &Content) {
     let kind = flow.kind;
     let [width, height] = size(&content.template);
     let caption = Cell::words(
+        flow,
         "Template 1:1; the bar is 50 mm: measure it before you trust the print.",
         kind.text,
         width.max(60.0),
@@ -64,18 +69,18 @@ fn outside(flow: &mut Flow, content: &Content) {
     let columns = table.rows.len().div_ceil(PLACES).max(1);
     let per_column = table.rows.len().div_ceil(columns);
     let pair = (room / columns as f64).min(36.0);
-    let title = Cell::words(&table.title, kind.set, room);
+    let title = Cell::words(flow, &table.title, kind.set, room);
     let parts: Vec<Laid> = table
         .rows
         .chunks(per_column.max(1))
         .map(|rows| {
             let rows = rows.to_vec();
             let part = Table { title: String::new(), heads: table.heads.clone(), rows };
-            laid(&part, kind, &shares(pair - BETWEEN, &[0.55, 0.45]))
+            laid(flow, &part, &shares(pair - BETWEEN, &[0.55, 0.45]))
         })
         .collect();
     let slopes: Vec<Cell> =
-        content.slopes.iter().map(|line| Cell::words(line, kind.text, room)).collect();
+        content.slopes.iter().map(|line| Cell::words(flow, line, kind.text, room)).collect();
     let tallest = parts.iter().map(|part| part.height).fold(0.0, f64::max);
     let words = title.height() + tallest + slopes.iter().map(Cell::height).sum::<f64>();
     let needs = words.max(height + caption.height()) + 2.0 * BETWEEN;
@@ -130,11 +135,12 @@ struct Laid {
     height: f64,
 }
 
-fn laid(table: &Table, kind: Type, widths: &[f64]) -> Laid {
-    let title = Cell::words(&table.title, kind.set, widths.iter().sum());
+fn laid(flow: &Flow, table: &Table, widths: &[f64]) -> Laid {
+    let kind = flow.kind;
+    let title = Cell::words(flow, &table.title, kind.set, widths.iter().sum());
     let row = |row: &Vec<String>| -> Vec<Cell> {
         let cells = row.iter().zip(widths);
-        cells.map(|(words, width)| Cell::words(words, kind.text, width - 2.0 * PAD)).collect()
+        cells.map(|(words, width)| Cell::words(flow, words, kind.text, width - 2.0 * PAD)).collect()
     };
     let rows: Vec<Vec<Cell>> = [&table.heads].into_iter().chain(&table.rows).map(row).collect();
     let height = title.height() + rows.iter().map(|row| tallest(row)).sum::<f64>();

@@ -162,6 +162,12 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         )));
     }
     let choice = &work.choice;
+    if choice.other_point {
+        notes.push(warning(match work.bore.point {
+            Point::Flat => "The design has a cone at its end, this tool leaves a flat floor.",
+            _ => "The design has another floor; this tool's point leaves a cone, and all was measured with it.",
+        }));
+    }
     let asked = (choice.becomes - choice.wanted).abs() > Length::mm(0.005);
     if asked {
         let at_hand = format!("The design asks for {}.", step.diameter(choice.wanted));

@@ -38,16 +38,11 @@ pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
     };
     let (less, more) = (side(tight.less, "-"), side(tight.more, "+"));
     if tight.critical {
-        let lean = match tight.leans() {
-            Some(lean) if matches!(tight.parameter, Parameter::BoreDepth(_)) => {
-                if lean > 0.0 {
-                    "; rather a trace too deep"
-                } else {
-                    "; rather a trace too shallow"
-                }
-            }
-            Some(lean) if lean > 0.0 => "; rather a trace large",
-            Some(_) => "; rather a trace small",
+        // Which way to lean is for depths: a drill's diameter is as it is.
+        let lean = tight.leans().filter(|_| matches!(tight.parameter, Parameter::BoreDepth(_)));
+        let lean = match lean {
+            Some(lean) if lean > 0.0 => "; rather a trace too deep",
+            Some(_) => "; rather a trace too shallow",
             None => "",
         };
         let why = tight.bites.as_ref().map_or(String::new(), |(sign, Bite { what, breaks })| {
