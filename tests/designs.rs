@@ -518,17 +518,29 @@ fn the_files_in_the_guide_resolve() {
     let guide = include_str!("../profiles/README.md");
     let blocks: Vec<&str> =
         guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
-    let [unit, design, material, maker] = blocks[..] else { panic!("{} files", blocks.len()) };
+    let [unit, design, material, maker, rack] = blocks[..] else {
+        panic!("{} files", blocks.len())
+    };
     let design = design
         .replace("\"demo-unit\"", "\"u.toml\"")
         .replace("\"cast-resin\"", "\"m.toml\"")
-        .replace("\"bench\"", "\"k.toml\"");
-    let files =
-        folder(&[("d.toml", &design), ("u.toml", unit), ("m.toml", material), ("k.toml", maker)]);
+        .replace("maker = \"bench\"", "maker = \"k.toml\"")
+        .replace("rack = \"bench\"", "rack = \"r.toml\"");
+    let files = folder(&[
+        ("d.toml", &design),
+        ("u.toml", unit),
+        ("m.toml", material),
+        ("k.toml", maker),
+        ("r.toml", rack),
+    ]);
     // It shows keys that shut each other out only in their comments, and sets all the others.
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
     assert!(resolved.section.criteria.shear.is_some());
+    let workshop = &resolved.workshop;
+    assert_eq!(workshop.name, "Our rack");
+    assert!(workshop.tools.len() > 121 && workshop.taps.len() == 1);
+    assert_eq!(workshop.cutting.notes.len(), 1);
 }
 
 /// A through bore as wide as the tap drill's hole may cut wider than it, and is the crest then.

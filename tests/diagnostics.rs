@@ -109,8 +109,8 @@ fn every_hint_works() {
                 }
             }
             let mut found = false;
-            let kinds =
-                ["unit", "material", "maker"].map(|kind| parts.join(format!("{name}-{kind}.toml")));
+            let kinds = ["unit", "material", "maker", "rack"]
+                .map(|kind| parts.join(format!("{name}-{kind}.toml")));
             for file in [&mended].into_iter().chain(&kinds).filter(|file| file.is_file()) {
                 let text = fs::read_to_string(file).expect("readable");
                 if text.contains(&change.from) {

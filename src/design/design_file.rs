@@ -123,6 +123,7 @@ pub(super) struct DesignFile {
     pub(super) unit: Placed<String>,
     pub(super) material: Placed<String>,
     pub(super) maker: Option<Placed<String>>,
+    pub(super) rack: Option<Placed<String>>,
     pub(super) grip: GripFile,
     pub(super) tenon: TenonFile,
     pub(super) bores: BoresFile,
@@ -246,6 +247,7 @@ impl DesignFile {
         let unit = reader.need("unit", "unit = \"demo-unit\"");
         let material = reader.need("material", "material = \"cast-resin\"");
         let maker = reader.maybe("maker");
+        let rack = reader.maybe("rack");
         let grip = reader
             .need_table("grip", "[grip] with length = 22 and front = 10.4", grip_file::read)
             .unwrap_or_default();
@@ -287,6 +289,7 @@ impl DesignFile {
             unit,
             material,
             maker,
+            rack,
             grip,
             tenon,
             bores,

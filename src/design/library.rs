@@ -1,7 +1,7 @@
 //! Where profiles are found: the folders that were given, then those built in.
 //!
 //! A folder, like the built-in one, holds a folder a kind: `units/`, `designs/`, `materials/`,
-//! `makers/`.
+//! `makers/`, `racks/`.
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -32,11 +32,13 @@ pub enum Kind {
     Material,
     /// A maker, with what can be held at the lathe.
     Maker,
+    /// A rack, with the tools, the lathe and what holds the work.
+    Rack,
 }
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 4] = [Self::Unit, Self::Design, Self::Material, Self::Maker];
+    pub const ALL: [Self; 5] = [Self::Unit, Self::Design, Self::Material, Self::Maker, Self::Rack];
 
     /// The folder that holds its profiles.
     pub const fn folder(self) -> &'static str {
@@ -45,6 +47,7 @@ impl Kind {
             Self::Design => "designs",
             Self::Material => "materials",
             Self::Maker => "makers",
+            Self::Rack => "racks",
         }
     }
 
@@ -55,6 +58,7 @@ impl Kind {
             Self::Design => "design",
             Self::Material => "material",
             Self::Maker => "maker",
+            Self::Rack => "rack",
         }
     }
 }

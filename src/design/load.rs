@@ -117,6 +117,18 @@ impl<'a> Loader<'a> {
         Some(Document { table, at, partial, broken, sources })
     }
 
+    /// What tells a profile apart from all others, and where it was found; none where it is missing,
+    /// which is noted.
+    pub(super) fn identify(
+        &mut self,
+        kind: Kind,
+        reference: &str,
+        from: Option<Place>,
+    ) -> Option<(String, String)> {
+        let profile = self.find(kind, reference, from, None)?;
+        Some((identity(&profile), profile.origin))
+    }
+
     /// Limits as they were typed, a line each; none where none was.
     pub(super) fn typed(&mut self, limits: &[String]) -> Option<Document> {
         if limits.is_empty() {

@@ -1,7 +1,7 @@
 //! A material as people write it: what a part of it is judged by, each limit with its source.
 
 use super::reader::{Placed, Reader};
-use super::value::{Amount, CutsOver, Distance, Sourced};
+use super::value::{Amount, CutsOver, CuttingSpeed, Distance, List, Positive, Sourced};
 use crate::section::Zone;
 
 /// Percent of thread, on base A (5H/8).
@@ -33,6 +33,30 @@ fn fits(reader: &mut Reader<'_>) -> FitsFile {
     }
 }
 
+/// How it is cut; each number has a start.
+#[derive(Clone, Debug, Default)]
+pub(super) struct CuttingFile {
+    /// m/min.
+    pub(super) drilling: Option<Placed<Sourced<CuttingSpeed>>>,
+    /// m/min.
+    pub(super) turning: Option<Placed<Sourced<CuttingSpeed>>>,
+    /// Diameters of the drill between clearings.
+    pub(super) peck: Option<Placed<Sourced<Positive>>>,
+    pub(super) coolant: Option<Placed<Sourced<String>>>,
+    pub(super) notes: Vec<Placed<Sourced<String>>>,
+}
+
+fn cutting(reader: &mut Reader<'_>) -> CuttingFile {
+    let notes: Option<Placed<List<Sourced<String>>>> = reader.maybe("notes");
+    CuttingFile {
+        drilling: reader.maybe("drilling"),
+        turning: reader.maybe("turning"),
+        peck: reader.maybe("peck"),
+        coolant: reader.maybe("coolant"),
+        notes: notes.map(|notes| notes.value.0).unwrap_or_default(),
+    }
+}
+
 /// A material.
 #[derive(Clone, Debug)]
 pub(super) struct MaterialFile {
@@ -53,6 +77,7 @@ pub(super) struct MaterialFile {
     pub(super) tap_lead: Option<Placed<Sourced<Amount>>>,
     /// N/mm2.
     pub(super) shear: Option<Placed<Sourced<Amount>>>,
+    pub(super) cutting: CuttingFile,
 }
 
 /// The key of a zone.
@@ -124,6 +149,7 @@ impl MaterialFile {
         let (least_turns, clearance, band) = fit.unwrap_or_default();
         let spring_back = reader.table("tapping", |r| r.maybe("springs_back")).flatten();
         let shear = reader.table("strength", |r| r.maybe("shear")).flatten();
+        let cutting = reader.table("cutting", cutting).unwrap_or_default();
         Self {
             name,
             walls: walls.unwrap_or_default(),
@@ -138,6 +164,7 @@ impl MaterialFile {
             lost_turns,
             tap_lead,
             shear,
+            cutting,
         }
     }
 }

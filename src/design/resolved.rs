@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::quantity::Length;
-use crate::section::Section;
+use crate::section::{Section, Workshop};
 
 /// A value that the files leave out, and what it was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,6 +42,8 @@ pub struct Credits {
 pub struct Resolved {
     /// The section.
     pub section: Section,
+    /// What is at hand where it is made.
+    pub workshop: Workshop,
     /// What its drawing says of whoever made it.
     pub credits: Credits,
     /// What the files leave out.

@@ -65,7 +65,7 @@ fn fits(
 }
 
 /// A limit that no file gives.
-fn built_in<T>(value: T) -> Limit<T> {
+pub(super) fn built_in<T>(value: T) -> Limit<T> {
     Limit { value, source: FitLimits::BUILT_IN.to_owned() }
 }
 
@@ -83,7 +83,7 @@ pub(super) fn spread_of(spread: CutsOver) -> Limits {
 
 /// A limit with where it comes from: the command line, the design, or the material and what its
 /// file says.
-fn limit<T: Copy, U>(
+pub(super) fn limit<T: Clone, U>(
     file: &Placed<Sourced<T>>,
     material: &MaterialFile,
     written: &Origins,
@@ -106,5 +106,5 @@ fn limit<T: Copy, U>(
         None if from == material.name.value => format!("{from}: no source given"),
         None => from.to_owned(),
     };
-    Limit { value: value(limit.value), source }
+    Limit { value: value(limit.value.clone()), source }
 }

@@ -15,6 +15,7 @@ mod thread;
 mod tools;
 mod unit;
 mod unit_thread;
+pub(super) mod workshop;
 
 use super::design_file::DesignFile;
 use super::maker_file::MakerFile;

@@ -117,7 +117,11 @@ pub(super) fn internal(
 }
 
 /// Limits, or their error noted.
-fn noted<T>(limits: Result<T, ToleranceError>, at: Place, making: &mut Making) -> Option<T> {
+pub(super) fn noted<T>(
+    limits: Result<T, ToleranceError>,
+    at: Place,
+    making: &mut Making,
+) -> Option<T> {
     limits
         .map_err(|error| {
             let diagnostic = Diagnostic::error("value.class", error.to_string()).at(at);

@@ -111,7 +111,7 @@ impl Read for Groove {
 }
 
 /// One of some words.
-fn word<T: Copy>(
+pub(in crate::design) fn word<T: Copy>(
     node: &Node,
     key: &str,
     log: &mut Vec<Diagnostic>,

@@ -1,12 +1,12 @@
 //! Holes: diameters, points, seats, and what a drill cuts over its size.
 
-use super::super::reader::{Placed, Read, Reader, wrong_type};
+use super::super::reader::{Needed, Placed, Read, Reader, wrong_type};
 use super::super::tree::{Node, Value};
 use super::length::{Size, length, not_huge};
 use crate::diagnostic::Diagnostic;
 use crate::quantity::{Angle, Length};
 use crate::section::{CentrePilot, Mouth, Point};
-use crate::standard::parse_size;
+use crate::standard::{DrillSize, parse_size};
 
 /// The diameter of a hole: a size, or the basic minor diameter of the thread that is cut in it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -23,18 +23,23 @@ const BASIC: &str = "basic";
 
 impl Read for Hole {
     fn read(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Self> {
-        let Value::Text(text) = &node.value else {
-            return Size::read(node, key, log).map(|Size(size)| Self::Size(size, None));
-        };
-        if text == BASIC {
+        if matches!(&node.value, Value::Text(text) if text == BASIC) {
             return Some(Self::Basic);
         }
+        let size = DrillSize::read(node, key, log)?;
+        Some(Self::Size(size.diameter(), size.name().map(|name| name.to_string())))
+    }
+}
+
+/// A tool's size as it is marked: a length, or a drill by its name.
+impl Read for DrillSize {
+    fn read(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Self> {
+        let Value::Text(text) = &node.value else {
+            let Size(size) = Size::read(node, key, log)?;
+            return Self::of(size).ok();
+        };
         match parse_size(text) {
-            Ok(size) => {
-                let diameter = not_huge(size.diameter(), key, node.at, log)?;
-                let name = size.name().map(|name| name.to_string());
-                Some(Self::Size(diameter, name))
-            }
+            Ok(size) => not_huge(size.diameter(), key, node.at, log).map(|_| size),
             Err(error) => {
                 log.push(
                     Diagnostic::error("value.drill", format!("`{key}`: {error}"))
@@ -44,6 +49,12 @@ impl Read for Hole {
                 None
             }
         }
+    }
+}
+
+impl Needed for DrillSize {
+    fn stand_in() -> Self {
+        Self::of(Length::mm(1.0)).expect("1 mm is above zero")
     }
 }
 
@@ -123,7 +134,7 @@ impl Read for Mouth {
 }
 
 /// The point of a centre drill's pilot (ISO 866 type A has 118 or 120 degrees, from memory).
-const PILOT_POINT: Angle = Angle::deg(118.0);
+pub(in crate::design) const PILOT_POINT: Angle = Angle::deg(118.0);
 
 /// What the collar rests on: `"flat"`, or a cone, `{ cone = 60 }`; with `pilot` and
 /// `pilot_length` what the centre drill leaves in front of its cone is kept too.

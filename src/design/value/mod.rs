@@ -3,10 +3,14 @@
 mod corner;
 mod hole;
 mod length;
+mod list;
+mod number;
 
-pub(super) use corner::{Groove, Lead, Legs, TangentTo};
-pub(super) use hole::{CutsOver, Hole, Seat};
+pub(super) use corner::{Groove, Lead, Legs, TangentTo, word};
+pub(super) use hole::{ConeAngle, CutsOver, Hole, PILOT_POINT, Seat};
 pub(super) use length::{CALIPER, Distance, Measured, Size};
+pub(super) use list::{Ascending, List};
+pub(super) use number::{Count, CuttingSpeed, Positive, Speed};
 
 use super::reader::{Needed, Placed, Read, Reader, wrong_type};
 use super::tree::{Node, Value};
