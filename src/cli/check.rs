@@ -10,7 +10,7 @@ use super::screen::{Screen, print};
 use super::{table, tight};
 use crate::archive;
 use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
-use crate::design::Library;
+use crate::design::{Asked, Library};
 use crate::export;
 use crate::section::Section;
 
@@ -51,7 +51,8 @@ pub(super) fn check(
         print(&texts.collect::<Vec<_>>().join("\n"));
         return Outcome::Fine;
     };
-    let Some(resolved) = load(library, design, &request.limits, screen) else {
+    let asked = Asked { limits: &request.limits, rack: None };
+    let Some(resolved) = load(library, design, asked, screen) else {
         return Outcome::Wrong;
     };
     let whole = explained.is_empty() && (only.is_empty() || request.room);

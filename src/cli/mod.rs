@@ -18,9 +18,10 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use crate::design::Library;
+use crate::design::{Asked, Library};
 use crate::export::{CAUTION, Kind};
 use crate::mesh::DEFAULT_CHORD;
+use crate::section::NamedPart;
 use outcome::Outcome;
 use screen::Screen;
 
@@ -73,7 +74,7 @@ enum Command {
         #[arg(long, value_name = "MM", default_value_t = DEFAULT_CHORD)]
         chord: f64,
         /// Write only these kinds of files: stl, step, dxf, svg, pdf, drawing (alone, as dxf, svg
-        /// and pdf), report, comma-separated (the report comes with any of them)
+        /// and pdf), sheet, report, comma-separated (the report comes with any of them)
         #[arg(long, value_name = "KINDS")]
         only: Option<String>,
         /// Make these parts, comma-separated: section, unit, barrel, cap, converter, check-plug,
@@ -86,8 +87,29 @@ enum Command {
         /// are limits
         #[arg(long, value_name = "KEY=VALUE")]
         limit: Vec<String>,
+        /// The rack of tools that are at hand, in place of the design's
+        #[arg(long, value_name = "RACK")]
+        rack: Option<String>,
         #[command(flatten)]
         drawing: make::Drawing,
+    },
+    /// Set out the work at the lathe, step by step: sheet.html and sheet.pdf to out/NAME
+    Sheet {
+        /// A design's file, or the name of a built-in one
+        #[arg(default_value = DEMO)]
+        design: String,
+        /// Write to a folder of the design's name in this one
+        #[arg(long, value_name = "FOLDER", default_value = "out")]
+        out: PathBuf,
+        /// The rack of tools that are at hand, in place of the design's
+        #[arg(long, value_name = "RACK")]
+        rack: Option<String>,
+        /// The unit of its lengths, mm or inch
+        #[arg(long, value_name = "UNIT", default_value = "mm")]
+        units: String,
+        /// A limit in place of the material's and the design's, as for `make`
+        #[arg(long, value_name = "KEY=VALUE")]
+        limit: Vec<String>,
     },
     /// Draw a section, or a part beside it, for a machinist: as DXF, SVG and PDF to out/NAME
     Draw {
@@ -158,7 +180,7 @@ pub fn run() -> ExitCode {
     let screen = Screen::new(quiet, color);
     let library = Library::new(profiles);
     let outcome = match typed.command {
-        Command::Make { design, out, chord, only, part, limit, drawing } => {
+        Command::Make { design, out, chord, only, part, limit, rack, drawing } => {
             let request = make::Request {
                 design: &design,
                 out: &out,
@@ -166,7 +188,8 @@ pub fn run() -> ExitCode {
                 only: only.as_deref(),
                 drawing: &drawing,
                 parts: &part,
-                limits: &limit,
+                asked: Asked { limits: &limit, rack: rack.as_deref() },
+                tools: false,
             };
             make::make(&library, &request, screen)
         }
@@ -178,7 +201,21 @@ pub fn run() -> ExitCode {
                 only: Some(Kind::Drawing.name()),
                 drawing: &drawing,
                 parts: &part,
-                limits: &[],
+                asked: Asked::default(),
+                tools: false,
+            };
+            make::make(&library, &request, screen)
+        }
+        Command::Sheet { design, out, rack, units, limit } => {
+            let request = make::Request {
+                design: &design,
+                out: &out,
+                chord: DEFAULT_CHORD,
+                only: Some(Kind::Sheet.name()),
+                drawing: &make::Drawing { units, ..make::Drawing::default() },
+                parts: &[NamedPart::SECTION.to_owned()],
+                asked: Asked { limits: &limit, rack: rack.as_deref() },
+                tools: true,
             };
             make::make(&library, &request, screen)
         }

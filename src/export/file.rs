@@ -4,14 +4,14 @@ use super::drawn::Drawn;
 use super::kind::Kind;
 use super::order::Order;
 use super::part::of_parts;
-use super::report::{MeshPart, report};
+use super::report::{MadeFrom, MeshPart, report};
 use super::step::{plain_step, section_step};
 use super::{
     Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, profile_dxf, stl,
     walls_svg,
 };
 use crate::check::Examination;
-use crate::section::Section;
+use crate::section::{Section, Workshop};
 use crate::solid::Body;
 
 /// A file's name and bytes.
@@ -42,6 +42,8 @@ pub const NAMES: &[&str] = &[
     "drawing.dxf",
     "drawing.svg",
     "drawing.pdf",
+    SHEET_HTML,
+    SHEET_PDF,
     REPORT,
 ];
 
@@ -55,9 +57,13 @@ const DXF: &str = "half-section.dxf";
 const PROFILE: &str = "profile.dxf";
 const SVG: &str = "half-section.svg";
 const WALLS: &str = "walls.svg";
+/// The sheet beside the lathe, for a screen.
+pub const SHEET_HTML: &str = "sheet.html";
+/// The same, to print.
+pub const SHEET_PDF: &str = "sheet.pdf";
 
 /// The section's files but for the report, and the kind of each.
-pub(super) const SECTION_FILES: [(&str, Kind); 7] = [
+pub(super) const SECTION_FILES: [(&str, Kind); 9] = [
     (STL, Kind::Stl),
     (STEP, Kind::Step),
     (PLAIN_STEP, Kind::Step),
@@ -65,6 +71,8 @@ pub(super) const SECTION_FILES: [(&str, Kind); 7] = [
     (PROFILE, Kind::Dxf),
     (SVG, Kind::Svg),
     (WALLS, Kind::Svg),
+    (SHEET_HTML, Kind::Sheet),
+    (SHEET_PDF, Kind::Sheet),
 ];
 
 /// What the files of a section, and of the parts beside it, are made from.
@@ -82,6 +90,10 @@ pub struct Sources<'a> {
     pub parts: &'a [MadePart],
     /// The drawings that are asked for, the section's among them.
     pub drawings: &'a [Drawn],
+    /// Its sheet's files, where they are asked for.
+    pub sheet: &'a [File],
+    /// What is at hand where it is made.
+    pub workshop: &'a Workshop,
     /// Its checks.
     pub examination: &'a Examination,
 }
@@ -97,7 +109,8 @@ pub fn files(
     earlier: Option<&Earlier>,
     standing: Vec<File>,
 ) -> Result<Vec<File>, ExportError> {
-    let Sources { section, body, plain, mesh, parts, drawings, examination } = *sources;
+    let Sources { section, body, plain, mesh, parts, drawings, sheet, workshop, examination } =
+        *sources;
     let mut files = Vec::new();
     if let Some(meshed) = mesh {
         files.push(File::new(STL, stl(&meshed.mesh)));
@@ -120,6 +133,7 @@ pub fn files(
     for drawn in drawings {
         files.extend(drawn.files(&order.kinds)?);
     }
+    files.extend_from_slice(sheet);
     let stl_stands = standing.iter().any(|file| file.name == STL);
     let measured = match mesh {
         Some(meshed) => Some(MeshPart::from(meshed)),
@@ -128,7 +142,8 @@ pub fn files(
     };
     let said = of_parts(parts, earlier, &standing);
     files.extend(standing);
-    let text = report(section, [body, plain], measured, said, &files, examination);
+    let made_from = MadeFrom { section, workshop };
+    let text = report(made_from, [body, plain], measured, said, &files, examination);
     files.push(File::new(REPORT, text));
     Ok(files)
 }

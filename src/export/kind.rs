@@ -18,16 +18,26 @@ pub enum Kind {
     Pdf,
     /// The drawing alone, as DXF, SVG and PDF.
     Drawing,
+    /// The sheet beside the lathe, as HTML and PDF.
+    Sheet,
     /// The measures; written with any of the others too.
     Report,
 }
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Self; 7] =
-        [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Pdf, Self::Drawing, Self::Report];
+    pub const ALL: [Self; 8] = [
+        Self::Stl,
+        Self::Step,
+        Self::Dxf,
+        Self::Svg,
+        Self::Pdf,
+        Self::Drawing,
+        Self::Sheet,
+        Self::Report,
+    ];
 
-    /// Those that every part is written in; the report is the section's.
+    /// Those that every part is written in; sheet and report are the section's.
     pub const OF_EVERY_PART: [Self; 6] =
         [Self::Stl, Self::Step, Self::Dxf, Self::Svg, Self::Pdf, Self::Drawing];
 
@@ -43,6 +53,7 @@ impl Kind {
             Self::Svg => "svg",
             Self::Pdf => "pdf",
             Self::Drawing => "drawing",
+            Self::Sheet => "sheet",
             Self::Report => "report",
         }
     }
@@ -81,6 +92,11 @@ impl Kinds {
     pub fn list(&self) -> String {
         let names: Vec<&str> = self.0.iter().map(|kind| kind.name()).collect();
         names.join(",")
+    }
+
+    /// The kind of a name alone.
+    pub fn only(kind: Kind) -> Self {
+        Self(vec![kind])
     }
 
     /// The drawing's kinds alone.
@@ -134,7 +150,7 @@ mod tests {
         assert_eq!(
             error.to_string(),
             "`obj`, `STEP`, `` are no kinds of file; there are stl, step, dxf, svg, pdf, \
-             drawing, report"
+             drawing, sheet, report"
         );
     }
 }

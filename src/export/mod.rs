@@ -36,11 +36,11 @@ mod view;
 pub use drawn::{Drawn, TAP_ORDER};
 pub use earlier::Earlier;
 pub use error::ExportError;
-pub use file::{File, NAMES, REPORT, Sources, files};
+pub use file::{File, NAMES, REPORT, SHEET_HTML, SHEET_PDF, Sources, files};
 pub use kind::{Kind, Kinds, UnknownKinds};
 pub use order::Order;
 pub use part::{MadePart, Meshed, part_file_names};
-pub use report::{FORMAT, checks_json};
+pub use report::{FORMAT, MadeFrom, checks_json};
 pub use stl::stl;
 
 use crate::check::{Examination, WallCurve};

@@ -3,6 +3,7 @@
 mod order;
 mod produce;
 mod said;
+mod tools;
 
 use std::path::Path;
 
@@ -11,10 +12,10 @@ use super::progress::Progress;
 use super::screen::Screen;
 use super::table;
 use crate::archive;
-use crate::design::{self, Library, Resolved};
+use crate::design::{self, Asked, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources};
 use crate::export::part_drawing::Format;
-use crate::export::{Kinds, Order, TAP_ORDER, UnknownKinds};
+use crate::export::{Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
 use crate::section::NamedPart;
 
 /// What is asked of [`make`].
@@ -31,8 +32,10 @@ pub(super) struct Request<'a> {
     pub drawing: &'a Drawing,
     /// The parts' names.
     pub parts: &'a [String],
-    /// Limits that go over the material's and the design's.
-    pub limits: &'a [String],
+    /// Limits that go over the material's and the design's, and a rack in place of the design's.
+    pub asked: Asked<'a>,
+    /// Whether the tools that were chosen are said.
+    pub tools: bool,
 }
 
 /// How a drawing is asked for, as typed.
@@ -56,15 +59,16 @@ pub(super) struct Drawing {
 pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outcome {
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
-    let resolved = load(library, request.design, request.limits, screen);
+    let resolved = load(library, request.design, request.asked, screen);
     let Some((resolved, wanted)) = understood(request, resolved, screen) else {
         return Outcome::Wrong;
     };
     let section = &resolved.section;
     let order = wanted.order();
     let folder = request.out.join(&section.name);
-    let standing = archive::standing(&folder, section, &order.names());
-    let made = match produce::produce(section, wanted, request.chord, &standing, &progress) {
+    let from = MadeFrom { section, workshop: &resolved.workshop };
+    let standing = archive::standing(&folder, from, &order.names());
+    let made = match produce::produce(from, wanted, request.chord, &standing, &progress) {
         Ok(made) => made,
         Err((code, message)) => {
             screen.complain(code, message);
@@ -78,6 +82,9 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     }
     drop(progress);
     screen.say(&table::table(&resolved, &made.examination, screen.style()));
+    if let Some(plan) = made.plan.as_ref().filter(|_| request.tools) {
+        screen.say(&tools::tools(plan, screen.style()));
+    }
     screen.say(&said::said(&folder, &order, &made, &standing));
     table::outcome(&made.examination)
 }
@@ -130,10 +137,10 @@ fn understood(
 pub(super) fn load(
     library: &Library,
     design: &str,
-    limits: &[String],
+    asked: Asked<'_>,
     screen: Screen,
 ) -> Option<Resolved> {
-    match design::load_with(library, design, limits) {
+    match design::load_asked(library, design, asked) {
         Ok(resolved) => {
             if !screen.quiet() {
                 screen.diagnostics(&resolved.notes, &resolved.sources);

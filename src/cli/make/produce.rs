@@ -5,9 +5,12 @@ use crate::archive::Standing;
 use crate::check::{Examination, allot, chord, examine, room};
 use crate::cli::progress::Progress;
 use crate::export::part_drawing::{page, subject, tap_order};
-use crate::export::{self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER};
+use crate::export::{
+    self, Drawn, File, Kind, MadeFrom, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
+};
 use crate::mesh::tessellate;
 use crate::section::{NamedPart, Part, Section};
+use crate::shop::{Plan, plan};
 use crate::solid::{Body, build};
 
 /// What was made of a design.
@@ -18,6 +21,8 @@ pub(super) struct Made {
     pub examination: Examination,
     /// The triangles' parts, where there are any.
     pub meshes: Vec<(String, Meshed)>,
+    /// The work, where a sheet is made.
+    pub plan: Option<Plan>,
 }
 
 /// Why nothing is made: a code and a message.
@@ -25,12 +30,13 @@ type Fault = (&'static str, String);
 
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
 pub(super) fn produce(
-    section: &Section,
+    from: MadeFrom,
     wanted: Wanted,
     chord: f64,
     standing: &Standing,
     progress: &Progress,
 ) -> Result<Made, Fault> {
+    let MadeFrom { section, workshop } = from;
     let order = &wanted.order();
     progress.step("building the solid");
     let part = section.part();
@@ -44,10 +50,18 @@ pub(super) fn produce(
     progress.step("cutting the surface into triangles");
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     let drawings = drawings(section, &wanted, progress)?;
+    let units = wanted.format.units;
     let mut made = Vec::new();
     for named in wanted.parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
         made.push(one_part(named, order, chord)?);
     }
+    let plan = order.section_as(Kind::Sheet).then(|| {
+        progress.step("planning the work at the lathe");
+        plan(section, workshop, Some(&examination.room)).map_err(|e| (e.code(), e.to_string()))
+    });
+    let plan = plan.transpose()?;
+    let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));
+    let sheet = sheet.transpose().map_err(|e| (e.code(), e.to_string()))?.unwrap_or_default();
     progress.step("writing the formats");
     let sources = Sources {
         section,
@@ -56,6 +70,8 @@ pub(super) fn produce(
         mesh: mesh.as_ref(),
         parts: &made,
         drawings: &drawings,
+        sheet: &sheet,
+        workshop,
         examination: &examination,
     };
     let files = export::files(&sources, order, standing.report.as_ref(), standing.files.clone())
@@ -63,7 +79,7 @@ pub(super) fn produce(
     let of_section = mesh.map(|mesh| (NamedPart::SECTION.to_owned(), mesh));
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
-    Ok(Made { files, examination, meshes })
+    Ok(Made { files, examination, meshes, plan })
 }
 
 /// The drawings that are asked for.

@@ -14,7 +14,7 @@ use sha2::{Digest, Sha256};
 
 use super::File;
 use crate::check::Examination;
-use crate::section::Section;
+use crate::section::{Section, Workshop};
 use crate::solid::Body;
 use finding::{Check, Information, findings};
 use measured::SolidPart;
@@ -32,6 +32,7 @@ struct Report<'a> {
     unit: &'a str,
     material: &'a str,
     section_sha256: String,
+    workshop_sha256: String,
     solid: SolidPart,
     plain: SolidPart,
     mesh: Option<MeshPart>,
@@ -42,10 +43,19 @@ struct Report<'a> {
     room: Vec<RoomPart>,
 }
 
+/// What a set of files is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct MadeFrom<'a> {
+    /// The section.
+    pub section: &'a Section,
+    /// What is at hand: only the sheet is made from it.
+    pub workshop: &'a Workshop,
+}
+
 /// The report of a section's solids (with threads and without), its mesh, the parts beside it,
 /// files and checks.
 pub(super) fn report(
-    section: &Section,
+    MadeFrom { section, workshop }: MadeFrom,
     [body, plain]: [&Body; 2],
     mesh: Option<MeshPart>,
     parts: Vec<OtherPart>,
@@ -59,6 +69,7 @@ pub(super) fn report(
         unit: &section.unit.name,
         material: &section.material,
         section_sha256: digest_of(section),
+        workshop_sha256: digest_of_workshop(workshop),
         solid: body.into(),
         plain: plain.into(),
         mesh,
@@ -77,6 +88,11 @@ fn rooms(examination: &Examination) -> Vec<RoomPart> {
 /// What a set is made from: the resolved section, all its digits, and this program's version.
 pub(super) fn digest_of(section: &Section) -> String {
     digest(format!("{} {section:?}", env!("CARGO_PKG_VERSION")).as_bytes())
+}
+
+/// What a sheet is made from beside the section.
+pub(super) fn digest_of_workshop(workshop: &Workshop) -> String {
+    digest(format!("{workshop:?}").as_bytes())
 }
 
 /// The checks alone, as the report has them.

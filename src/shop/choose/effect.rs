@@ -37,6 +37,12 @@ impl Effect {
         self.worse.is_empty() && self.impossible.is_none()
     }
 
+    /// Why it does not serve, in a few words; none where it does.
+    pub fn why(&self) -> Option<&str> {
+        let worse = || self.worse.first().map(|cost| cost.words.as_str());
+        self.impossible.as_deref().or_else(worse)
+    }
+
     /// How many verdicts break that did not; an impossible section counts as worse than any.
     pub(super) fn breaks(&self) -> usize {
         /// More than there are checks.

@@ -187,11 +187,5 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
 
 /// What a tool that was not taken would cost.
 fn cost(other: &RunnerUp) -> Option<String> {
-    let name = &other.tool.size;
-    let why = match (&other.effect.impossible, other.effect.worse.first()) {
-        (Some(why), _) => why.clone(),
-        (None, Some(cost)) => cost.words.clone(),
-        (None, None) => return None,
-    };
-    Some(format!("{name}: {why}"))
+    Some(format!("{}: {}", other.tool.size, other.effect.why()?))
 }
