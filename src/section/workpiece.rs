@@ -92,14 +92,14 @@ impl Workpiece {
         Bore { depth, ..bore.clone() }
     }
 
-    /// Whether a hole is open at one of its faces.
-    pub fn is_open_at(&self, mouth: Mouth) -> bool {
+    /// How wide its hole is at one of its faces; zero where that is closed.
+    pub fn mouth(&self, mouth: Mouth) -> Length {
         let runs = envelope(&self.bores, self.back);
         let open = match mouth {
             Mouth::Front => runs.first().filter(|run| run.from.z == Length::ZERO).map(|r| r.from),
             Mouth::Back => runs.last().filter(|run| run.to.z == self.back).map(|run| run.to),
         };
-        open.is_some_and(|station| station.diameter > Length::ZERO)
+        open.map_or(Length::ZERO, |station| station.diameter)
     }
 
     /// The shape of its hole, without names.

@@ -41,7 +41,7 @@ pub struct Depths {
     /// How far it goes on from where it first touches; for a tool that is turned in from inside (a
     /// relief), none.
     pub travel: Option<Length>,
-    /// The diameter of the hole whose edge it touches; zero where it touches solid material.
+    /// The diameter of the hole whose edge it touches; zero where it touches the face.
     pub touches_at: Length,
     /// The same way by the handwheel.
     pub handwheel: Option<Handwheel>,
@@ -68,7 +68,9 @@ impl Depths {
             Mouth::Back => Length::mm(touch.advance) + (piece.front() + piece.length()),
         });
         let travel = stands.filter(|_| from.is_none()).map(|stands| full - stands);
-        let touches_at = first.map_or(Length::ZERO, |touch| Length::mm(2.0 * touch.outer.r));
+        // A flat end meets the face, whatever hole is there.
+        let edge = first.filter(|_| bore.point.cone().is_some());
+        let touches_at = edge.map_or(Length::ZERO, |touch| Length::mm(2.0 * touch.outer.r));
         Ok(Self {
             full,
             mark: full + point,

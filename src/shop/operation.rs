@@ -130,8 +130,8 @@ pub struct BoreWork {
     pub pin: Option<PinReading>,
     /// The tool is drawn out and cleared each time it has gone so far.
     pub peck: Length,
-    /// It opens a hole that is there by little: it grabs and is pulled in.
-    pub opens: bool,
+    /// The hole that is there, where a drill opens it by little: it grabs and is pulled in.
+    pub opens: Option<Length>,
     /// It breaks through.
     pub breaks_through: bool,
 }

@@ -2,14 +2,14 @@
 //! measured from and how it is verified, and between them the steps that take nothing off.
 
 use super::binding::Binding;
-use super::choose::{Choice, choose};
+use super::choose::{Choice, Taken, choose};
 use super::error::PlanError;
 use super::operation::{BoreWork, Holding, Measured, Operation, TenonWork, ThreadWork, Work};
 use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
 use crate::check::{Examination, Parameter, Room, room, verdicts};
 use crate::quantity::Length;
 use crate::section::{
-    Bore, Cut, Depth, Item, Mouth, Part, Section, Sequence, Thread, Workpiece, Workshop,
+    Bore, Cut, Depth, Item, Mouth, Part, Section, Sequence, Thread, ToolKind, Workpiece, Workshop,
 };
 use crate::solid::build;
 
@@ -189,7 +189,7 @@ impl Planner<'_> {
         }
         if let Cut::Bore(bore) = cut {
             let mouth = self.side(bore);
-            let open = progress.piece.is_open_at(mouth);
+            let open = progress.piece.mouth(mouth) > Length::ZERO;
             let drilled = bore.depth != Depth::To(Length::ZERO);
             if drilled && !open && !spotted.contains(&mouth) {
                 spotted.push(mouth);
@@ -319,11 +319,15 @@ impl Planner<'_> {
         let choice = self.choices.iter().find(|choice| choice.item == bore.item).cloned();
         let choice = choice.expect("every hole of the section was chosen for");
         let peck = bore.diameter * self.workshop.cutting.peck.value;
-        let wider = bore.diameter - depths.touches_at;
+        let there = piece.mouth(side.mouth);
+        let guided = matches!(&choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::BoringBar);
+        let slanted = matches!(bore.depth, Depth::Between(..));
         Ok(BoreWork {
             pin: PinReading::of(bore, &after)?,
             peck,
-            opens: depths.touches_at > Length::ZERO && wider < OPENS_BY,
+            opens: (there > Length::ZERO && !guided && !slanted)
+                .then_some(there)
+                .filter(|there| bore.diameter - *there < OPENS_BY),
             breaks_through: bore.depth == Depth::Through,
             bore: bore.clone(),
             choice,

@@ -47,6 +47,11 @@ pub fn template(section: &Section) -> Sheet {
     let other = Polyline::of(outside.0.segments().map(|segment| segment.mirrored()));
     drawing.polyline(Layer::Outline, outside.0.clone());
     drawing.polyline(Layer::Outline, other);
+    // Closed over the bore: it is what is cut out of a card.
+    let points = outside.0.points();
+    for end in [points.first(), points.last()].into_iter().flatten() {
+        drawing.line(Layer::Outline, *end, end.mirrored());
+    }
     axis(&mut drawing, &outside, AXIS_BEYOND / 2.0);
     let y = -outside.top() - BAR_BELOW;
     drawing.line(Layer::Edge, Point::new(0.0, y), Point::new(BAR, y));

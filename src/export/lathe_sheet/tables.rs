@@ -143,8 +143,8 @@ pub fn binding(plan: &Plan, numbers: Numbers) -> Table {
         "Stops always at the same depth".to_owned(),
         format!(
             "Tapped too shallow, chips at the bottom, or the unit touches the end. Each turn that is \
-             missing leaves it {per_turn} {unit} proud; {} turns are to spare behind it.",
-            numbers::turns(found.spare_turns)
+             missing leaves it {per_turn} {unit} proud; behind it are {} to spare.",
+            spare(found.spare_turns)
         ),
         "Clear the chips. Tap on by the turns that are missing, no farther than the tap-drill bore \
          allows.",
@@ -159,6 +159,13 @@ pub fn binding(plan: &Plan, numbers: Numbers) -> Table {
         "Measure recess and collar. Deepen or open the recess; mind the lip.",
     );
     table("When the unit binds: never force it", &["what it does", "why", "what to do"], rows)
+}
+
+/// Turns with their word.
+fn spare(turns: f64) -> String {
+    let words = numbers::turns(turns);
+    let word = if turns.round() <= 1.0 { "turn" } else { "turns" };
+    format!("{words} {word}")
 }
 
 /// Micrometres: what differs per turn is less than a caliper reads.

@@ -95,7 +95,7 @@ impl Scores {
 
 /// A finding in a few words: what, how much there is, how much there should be.
 fn words(finding: &Finding) -> String {
-    let title = info(finding.code).map_or(finding.code, |check| check.title).to_lowercase();
+    let title = short(finding.code);
     let Some(judged) = &finding.judgement else { return title };
     let digits = if finding.unit == "mm" { 2 } else { 0 };
     let (worst, limit, unit) = (judged.worst, judged.limit, finding.unit);
@@ -111,4 +111,25 @@ fn words(finding: &Finding) -> String {
         pair.filter(|_| finding.code == "clear.unit").and_then(|d| d.name.split_once(" in "));
     let what = pair.map_or(title, |(part, bore)| format!("the {part} rubs in the {bore}"));
     format!("{what} ({verb}: {worst:.digits$} {unit}, {bound} {limit:.digits$})")
+}
+
+/// A check in a word or two; its title where there is no shorter way to say it.
+fn short(code: &str) -> String {
+    let known = match code {
+        "thread.unit.percent" => "depth of the unit's thread",
+        "thread.unit.turns" => "turns that hold the unit",
+        "thread.unit.play" => "play of the unit's thread",
+        "thread.unit.crests" => "room over the crests",
+        "clear.seat" => "room behind the seated unit",
+        "clear.converter" => "room round the converter",
+        "made.reach" => "turns lost in front of the thread",
+        _ => "",
+    };
+    if !known.is_empty() {
+        return known.to_owned();
+    }
+    if let Some(zone) = code.strip_prefix("wall.") {
+        return format!("wall: {}", zone.replace('-', " "));
+    }
+    info(code).map_or(code, |check| check.title).to_lowercase()
 }

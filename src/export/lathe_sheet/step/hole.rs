@@ -144,11 +144,11 @@ fn boxes(step: Step, work: &BoreWork) -> Vec<String> {
 
 fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
     let mut notes = Vec::new();
-    if work.opens {
+    if let Some(there) = work.opens {
         notes.push(warning(format!(
             "Opens {} by {}: it grabs and pulls itself in. Lips eased, quill locked or held.",
-            step.diameter(work.depths.touches_at),
-            step.length(work.bore.diameter - work.depths.touches_at)
+            step.diameter(there),
+            step.length(work.bore.diameter - there)
         )));
     }
     if work.breaks_through {

@@ -16,7 +16,7 @@ use super::content::{Line, Row};
 use super::numbers::Numbers;
 use crate::quantity::Length;
 use crate::section::Mouth;
-use crate::shop::{Measured, Operation, Plan, Speed, SpeedCap, Work};
+use crate::shop::{Measured, Operation, Plan, Speed, Work};
 
 /// A large number, or what is set.
 fn set(words: impl Into<String>) -> Line {
@@ -70,17 +70,10 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
     row
 }
 
-/// The speed to be set, and what it was taken from.
+/// The speed to be set; what it was taken from stands overleaf.
 fn speed_lines(speed: &Speed) -> Vec<Line> {
-    let Speed { set: rpm, cutting, cap, too_fast, .. } = speed;
-    let own = |source: &str| {
-        source.split_once(": ").map_or(source.to_owned(), |(_, said)| said.to_owned())
-    };
-    let source = match cap {
-        SpeedCap::Material(source) => own(source),
-        SpeedCap::Lathe(source) => format!("lathe's limit, {}", own(source)),
-    };
-    let mut lines = vec![plain(format!("{rpm:.0} rpm = {cutting:.0} m/min ({source})"))];
+    let Speed { set: rpm, cutting, too_fast, .. } = speed;
+    let mut lines = vec![plain(format!("{rpm:.0} rpm ({cutting:.0} m/min)"))];
     if *too_fast {
         lines.push(warning("this lathe goes no slower: feed gently, stop often"));
     }
@@ -95,7 +88,7 @@ impl Step<'_> {
             Mouth::Back => vec![plain("back face (tenon end)")],
             Mouth::Front if to_come > Length::ZERO => vec![
                 plain("front face"),
-                plain(format!("as it is: {} still to come off", self.numbers.length(to_come))),
+                plain(format!("({} still to come off)", self.numbers.length(to_come))),
             ],
             Mouth::Front => vec![plain("front face")],
         }

@@ -29,14 +29,28 @@ fn size(parameter: Parameter) -> String {
     }
 }
 
-/// What is to be said of a size; nothing of one that has room enough and leans nowhere.
+/// What is less and more of a size.
+fn sides(parameter: Parameter) -> [&'static str; 2] {
+    match parameter {
+        Parameter::BoreDepth(_)
+        | Parameter::ReliefStart(_)
+        | Parameter::UnitThreadEnd
+        | Parameter::GrooveDepth(_) => ["shallower", "deeper"],
+        Parameter::TenonLength | Parameter::GripLength => ["shorter", "longer"],
+        Parameter::ReliefWidth => ["narrower", "wider"],
+        _ => ["under", "over"],
+    }
+}
+
+/// What is to be said of a size; nothing of one that has room enough and is no depth.
 pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
     let name = size(tight.parameter);
-    let side = |room: Option<f64>, sign: &str| match room {
-        Some(room) => format!("{sign}{}", numbers.room(room)),
-        None => format!("{sign} free"),
+    let side = |room: Option<f64>, word: &str| match room {
+        Some(room) => format!("{} {word}", numbers.room(room)),
+        None => format!("any {word}"),
     };
-    let (less, more) = (side(tight.less, "-"), side(tight.more, "+"));
+    let [under, over] = sides(tight.parameter);
+    let rooms = format!("{}, {}", side(tight.less, under), side(tight.more, over));
     if tight.critical {
         // Which way to lean is for depths: a drill's diameter is as it is.
         let lean = tight.leans().filter(|_| matches!(tight.parameter, Parameter::BoreDepth(_)));
@@ -46,16 +60,16 @@ pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
             None => "",
         };
         let why = tight.bites.as_ref().map_or(String::new(), |(sign, Bite { what, breaks })| {
-            let side = if *sign > 0.0 { "over" } else { "under" };
+            let side = if *sign > 0.0 { over } else { under };
             let verb = if *breaks { "breaks" } else { "gets close" };
             format!(" ({side}: {what} {verb})")
         });
-        return Some(warning(format!("CRITICAL {name} {less} {more}{lean}{why}")));
+        return Some(warning(format!("CRITICAL {name}: no more than {rooms}{lean}{why}")));
     }
     let free = |room: Option<f64>| room.is_none_or(|room| room >= FREE);
     if free(tight.less) && free(tight.more) {
         let depth = matches!(tight.parameter, Parameter::BoreDepth(_) | Parameter::GripLength);
-        return depth.then(|| plain(format!("{name} not critical ({less} {more})")));
+        return depth.then(|| plain(format!("{name} not critical ({rooms})")));
     }
-    Some(plain(format!("{name} {less} {more}")))
+    Some(plain(format!("{name}: {rooms}")))
 }

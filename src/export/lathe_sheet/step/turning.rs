@@ -82,7 +82,7 @@ pub(super) fn seat(step: Step, bushing: &Bushing) -> Row {
     let thread = &bushing.thread;
     let offset = step.plan.section.criteria.offsets.holding;
     Row {
-        title: "Make the bushing in place, screw the work in".to_owned(),
+        title: "Bushing in place; screw the work in".to_owned(),
         tool: vec![set("scrap rod, boring bar, tap or single point")],
         face: vec![plain("the bushing's own front face")],
         set: vec![
@@ -205,7 +205,7 @@ const TAPERS: usize = 4;
 pub(super) fn sand(step: Step, off: Length) -> Row {
     let length = step.plan.section.grip.length();
     Row {
-        title: "Sand and polish the front and the outside".to_owned(),
+        title: "Sand and polish".to_owned(),
         tool: vec![set("abrasives, wet"), plain("lathe slow, no cloth round the work")],
         face: vec![plain("shoulder")],
         set: vec![

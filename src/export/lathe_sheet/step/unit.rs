@@ -71,7 +71,7 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
         face: step.face(),
         set: vec![plain("push it in until it stops")],
         check: vec![set(stands(step, fit.stands))],
-        boxes: vec![format!("stands ({})", step.length(fit.stands))],
+        boxes: vec![stands_box(step, fit.stands)],
         notes,
         ..Row::default()
     }
@@ -91,8 +91,17 @@ pub(super) fn second_try(step: Step, fit: TrialFit) -> Row {
             set(stands(step, fit.seated)),
             plain("collar rests all round; if it binds: see overleaf, never force"),
         ],
-        boxes: vec!["turns".to_owned(), format!("stands ({})", step.length(fit.seated))],
+        boxes: vec!["turns".to_owned(), stands_box(step, fit.seated)],
         ..Row::default()
+    }
+}
+
+/// The box for it.
+fn stands_box(step: Step, stands: Length) -> String {
+    if stands >= Length::ZERO {
+        format!("stands out ({})", step.length(stands))
+    } else {
+        format!("lies under ({})", step.length(Length::ZERO - stands))
     }
 }
 
