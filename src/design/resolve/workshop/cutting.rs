@@ -23,18 +23,22 @@ pub(super) fn resolve(material: &MaterialFile, written: &Origins) -> Cutting {
     let file = &material.cutting;
     let words = |text: &Placed<Sourced<String>>| limit(text, material, written, |words| words);
     Cutting {
-        drilling: or(&file.drilling, DRILLING, |v| limit(v, material, written, |speed| speed.0)),
-        turning: or(&file.turning, TURNING, |v| limit(v, material, written, |speed| speed.0)),
-        peck: or(&file.peck, PECK, |v| limit(v, material, written, |peck| peck.0)),
+        drilling: or(file.drilling.as_ref(), DRILLING, |v| {
+            limit(v, material, written, |speed| speed.0)
+        }),
+        turning: or(file.turning.as_ref(), TURNING, |v| {
+            limit(v, material, written, |speed| speed.0)
+        }),
+        peck: or(file.peck.as_ref(), PECK, |v| limit(v, material, written, |peck| peck.0)),
         coolant: file.coolant.as_ref().map(words),
         notes: file.notes.iter().map(words).collect(),
     }
 }
 
 fn or<T>(
-    file: &Option<Placed<Sourced<T>>>,
+    file: Option<&Placed<Sourced<T>>>,
     start: f64,
     value: impl FnOnce(&Placed<Sourced<T>>) -> Limit<f64>,
 ) -> Limit<f64> {
-    file.as_ref().map_or_else(|| built_in(start), value)
+    file.map_or_else(|| built_in(start), value)
 }
