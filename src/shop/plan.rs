@@ -9,7 +9,8 @@ use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
 use crate::check::{Examination, Parameter, Room, room, verdicts};
 use crate::quantity::Length;
 use crate::section::{
-    Bore, Cut, Depth, Item, Mouth, Part, Section, Sequence, Thread, ToolKind, Workpiece, Workshop,
+    Bore, Cut, Depth, Item, Means, Mouth, Part, Section, Sequence, Thread, ToolKind, Workpiece,
+    Workshop,
 };
 use crate::solid::build;
 
@@ -154,7 +155,7 @@ impl Planner<'_> {
             let (work, face) = self.work(&cut, &progress.piece)?;
             progress.piece.take(&cut);
             self.add(&mut progress, work, face, Some(cut.clone()));
-            self.after(&cut, &mut progress, &tried);
+            self.after(&cut, &mut progress, tried);
         }
         self.add(&mut progress, Work::Finish, Mouth::Front, None);
         Ok(progress.operations)
@@ -173,10 +174,12 @@ impl Planner<'_> {
             Cut::Face { .. } | Cut::Tap(_) if sequence == Sequence::TenonFirst => {
                 self.seat(progress);
             }
-            Cut::Bore(bore) if bore.mouth == Mouth::Front && bore.depth != Depth::Through => {
-                if sequence == Sequence::TenonFirst {
-                    self.seat(progress);
-                }
+            Cut::Bore(bore)
+                if sequence == Sequence::TenonFirst
+                    && bore.mouth == Mouth::Front
+                    && bore.depth != Depth::Through =>
+            {
+                self.seat(progress);
             }
             Cut::Tenon(_) => {
                 if let Sequence::BoresFirst(why) = sequence {
@@ -206,9 +209,9 @@ impl Planner<'_> {
     }
 
     /// The steps that a cut needs behind it.
-    fn after(&self, cut: &Cut, progress: &mut Progress, tried: &Option<TrialFit>) {
+    fn after(&self, cut: &Cut, progress: &mut Progress, tried: Option<TrialFit>) {
         if let (Cut::Tap(_), Some(fit)) = (cut, tried) {
-            self.add(progress, Work::TryAgain(*fit), Mouth::Front, None);
+            self.add(progress, Work::TryAgain(fit), Mouth::Front, None);
         }
     }
 
@@ -371,10 +374,21 @@ impl Planner<'_> {
         }
     }
 
+    /// How far under and over a size may come out: a depth is held by the quill's scale, or, where
+    /// there is none, by a mark on the tool.
+    fn held(&self, room: &Room) -> [f64; 2] {
+        let scale = self.workshop.lathe.quill.is_some_and(|quill| quill.divisions.is_some());
+        if room.means != Means::Depth || scale {
+            return room.held;
+        }
+        let (mark, _) = self.section.maker.holds(Means::Mark);
+        [-mark.min().as_mm(), mark.max().as_mm()]
+    }
+
     /// The sizes of a step, the critical ones first.
     fn tight(&self, work: &Work) -> Vec<Tight> {
         let own = self.rooms.iter().filter(|room| belongs(room.parameter, work));
-        let mut tight: Vec<Tight> = own.map(Tight::of).collect();
+        let mut tight: Vec<Tight> = own.map(|room| Tight::of(room, self.held(room))).collect();
         tight.sort_by_key(|tight| !tight.critical);
         tight
     }

@@ -27,21 +27,24 @@ pub struct Bite {
 }
 
 impl Tight {
-    /// A room as a step tells it.
-    pub fn of(room: &Room) -> Self {
+    /// A room as a step tells it; `held` is how far under and over what was meant the size may come
+    /// out.
+    pub fn of(room: &Room, held: [f64; 2]) -> Self {
         let bound = |side: &SideRoom| side.then.as_ref().map(|_| side.room);
-        let sides =
-            [(-1.0, room.less.as_ref(), room.held[0]), (1.0, Some(&room.more), room.held[1])];
-        let ends = sides.into_iter().filter_map(|(sign, side, held)| {
-            let side = side?;
-            Some((side.room - held, sign, side.then.as_ref()?))
+        let sides = [(-1.0, room.less.as_ref(), held[0]), (1.0, Some(&room.more), held[1])];
+        let ends = sides.iter().filter_map(|(sign, side, held)| {
+            let side = (*side)?;
+            Some((side.room - held, *sign, side.then.as_ref()?))
+        });
+        let critical = sides.iter().any(|(_, side, held)| {
+            side.is_some_and(|side| side.then.is_some() && side.room < *held)
         });
         let tightest = ends.reduce(|a, b| if b.0 < a.0 { b } else { a });
         Self {
             parameter: room.parameter,
             less: room.less.as_ref().and_then(bound),
             more: bound(&room.more),
-            critical: room.critical,
+            critical,
             bites: tightest.map(|(_, sign, worse)| (sign, Bite::of(worse))),
         }
     }

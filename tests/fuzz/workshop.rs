@@ -7,9 +7,10 @@ use sectionwright::check::{allot, examine};
 use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::export::part_drawing::{Format, Units, page, subject};
-use sectionwright::export::{self, Drawn, Kinds, Sources};
+use sectionwright::export::{self, Drawn, File, Kinds, Sources, lathe_sheet};
 use sectionwright::mesh::{MeshError, tessellate};
 use sectionwright::section::{NamedPart, PartKind, Section};
+use sectionwright::shop::{PlanError, plan};
 use sectionwright::solid::{BuildError, build};
 
 /// A folder in which a design finds what the fixtures name by path: units, parts, one another.
@@ -98,6 +99,10 @@ impl Workshop {
             Ok(drawing) => drawing,
             Err(code) => return Outcome::Refused(vec![code]),
         };
+        let sheet = match sheet(&resolved) {
+            Ok(sheet) => sheet,
+            Err(code) => return Outcome::Refused(vec![code]),
+        };
         let sources = Sources {
             section,
             body: &body,
@@ -105,6 +110,8 @@ impl Workshop {
             mesh: Some(&meshed),
             drawings: &[drawing],
             parts: &[],
+            sheet: &sheet,
+            workshop: &resolved.workshop,
             examination: &examination,
         };
         let order =
@@ -117,6 +124,18 @@ impl Workshop {
             Err(error) => Outcome::Refused(vec![error.code()]),
         }
     }
+}
+
+/// The sheet for the lathe, or the code of what forbids it; steps that do not make the part are a
+/// fault of the program.
+fn sheet(resolved: &Resolved) -> Result<Vec<File>, &'static str> {
+    let Resolved { section, workshop, .. } = resolved;
+    let plan = match plan(section, workshop, Some(&[])) {
+        Ok(plan) => plan,
+        Err(error @ PlanError::NotTheSection { .. }) => panic!("{error}"),
+        Err(error) => return Err(error.code()),
+    };
+    lathe_sheet::files(section, &plan, Units::Millimetres).map_err(|error| error.code())
 }
 
 /// The section's drawing, or the code of what forbids it.

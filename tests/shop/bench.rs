@@ -28,5 +28,6 @@ pub fn written(files: &[(&str, &str)]) -> Option<Resolved> {
 
 /// Drills of these sizes, 118 degrees.
 pub fn drills(sizes: &[&str]) -> String {
-    sizes.iter().map(|size| format!("[[drill]]\nsize = {size}\npoint = 118\n")).collect()
+    let drill = |size: &&str| format!("[[drill]]\nsize = {size}\npoint = 118\n");
+    sizes.iter().map(drill).collect::<Vec<_>>().concat()
 }

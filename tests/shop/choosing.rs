@@ -1,6 +1,6 @@
 //! Tools are chosen by what the checker measures.
 
-use sectionwright::check::{Verdict, verdicts};
+use sectionwright::check::{Finding, Verdict, verdicts};
 use sectionwright::quantity::Length;
 use sectionwright::section::{Item, Point, ToolKind};
 use sectionwright::shop::choose::{Taken, choose};
@@ -83,7 +83,7 @@ fn no_choice_worsens_a_verdict() {
         let (section, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
         let after = verdicts(&section).unwrap();
         for finding in &after.findings {
-            let was = before.finding(finding.code).and_then(|finding| finding.verdict());
+            let was = before.finding(finding.code).and_then(Finding::verdict);
             assert!(finding.verdict() <= was.or(Some(Verdict::Holds)), "{}", finding.code);
         }
         for choice in choices.iter().flat_map(|choice| &choice.runners_up) {

@@ -7,7 +7,6 @@ use sectionwright::section::{Bore, Cut, Depth, Grip, Item, Mouth, Sequence, Thre
 use sectionwright::shop::{Holding, Operation, Plan, PlanError, Work, plan, proves};
 use sectionwright::solid::build;
 
-use super::common::section::all;
 use super::random;
 
 fn planned(resolved: &Resolved) -> Plan {
@@ -52,11 +51,6 @@ fn makes_the_part(plan: &Plan, name: &str) {
 fn every_step_leaves_a_solid_and_the_last_leaves_the_section() {
     for resolved in designs() {
         makes_the_part(&planned(&resolved), &resolved.section.name);
-    }
-    let workshop = load(&Library::default(), "demo").unwrap().workshop;
-    for section in all() {
-        let plan = plan(&section, &workshop, None).unwrap();
-        makes_the_part(&plan, &section.name);
     }
 }
 

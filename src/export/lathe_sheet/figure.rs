@@ -1,6 +1,6 @@
 //! The two pictures on the sheet: the half-section with its bores lettered, and the outside at 1:1.
 
-use crate::export::drawing::{Drawing, Layer, Point, Polyline, Sheet};
+use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment, Sheet};
 use crate::export::half_section::{Paper, lettered};
 use crate::export::view::AXIS_BEYOND;
 use crate::export::view::axis;
@@ -44,7 +44,7 @@ pub fn bores(section: &Section) -> Sheet {
 pub fn template(section: &Section) -> Sheet {
     let outside = Chain::outside(&section.part());
     let mut drawing = Drawing::default();
-    let other = Polyline::of(outside.0.segments().map(|segment| segment.mirrored()));
+    let other = Polyline::of(outside.0.segments().map(Segment::mirrored));
     drawing.polyline(Layer::Outline, outside.0.clone());
     drawing.polyline(Layer::Outline, other);
     // Closed over the bore: it is what is cut out of a card.

@@ -61,7 +61,9 @@ impl Candidate {
             // As the design says of its own tool.
             (None, None) => (size, shifted(bore.limits, size - bore.diameter)?),
         };
-        let point = if through { bore.point } else { tool.point };
+        // A reamer follows the drill's hole, and leaves its end as it is.
+        let follows = through || tool.kind == ToolKind::Reamer;
+        let point = if follows { bore.point } else { tool.point };
         let effort = u8::from(tool.kind == ToolKind::Reamer);
         let other_point = kind(point) != kind(bore.point);
         Some(Self { tool: tool.clone(), item: bore.item, hole, limits, point, other_point, effort })

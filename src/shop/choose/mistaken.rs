@@ -44,7 +44,6 @@ pub(super) fn of(size: DrillSize, workshop: &Workshop) -> Vec<Mistaken> {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::shop::fixture::bare;
     use crate::standard::parse_size;
 

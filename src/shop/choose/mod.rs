@@ -132,15 +132,12 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
     let best = if serves { Some(tried.remove(0)) } else { None };
     let runners_up = neighbours(tried, best.as_ref().map_or(wanted, |best| best.candidate.hole));
     let other_point = best.as_ref().is_some_and(|best| best.candidate.other_point);
-    let (next, taken, becomes, effect) = match best {
-        Some(best) => {
-            let Tried { candidate, section, effect } = best;
-            (section, Taken::Tool(candidate.tool), candidate.hole, effect)
-        }
-        None => {
-            let drill = to_buy(section, bore, before);
-            (section.clone(), Taken::Buy(drill), wanted, Effect::default())
-        }
+    let (next, taken, becomes, effect) = if let Some(best) = best {
+        let Tried { candidate, section, effect } = best;
+        (section, Taken::Tool(candidate.tool), candidate.hole, effect)
+    } else {
+        let drill = to_buy(section, bore, before);
+        (section.clone(), Taken::Buy(drill), wanted, Effect::default())
     };
     let mistaken = match &taken {
         Taken::Tool(tool) if tool.kind != ToolKind::BoringBar => mistaken::of(tool.size, workshop),

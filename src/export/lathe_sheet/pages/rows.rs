@@ -132,7 +132,7 @@ fn done(flow: &mut Flow, labels: &[Cell], [left, top]: [f64; 2]) {
     for label in labels {
         let height = label.height().max(BOX_PITCH);
         label.draw(flow, [left, y - (height - label.height()) / 2.0]);
-        square(flow, [right - BOX[0], y - (height + BOX[1]) / 2.0], BOX);
+        square(flow, [right - BOX[0], y - f64::midpoint(height, BOX[1])], BOX);
         y -= height;
     }
 }

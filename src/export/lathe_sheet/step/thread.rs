@@ -13,15 +13,14 @@ fn outer(thread: &Thread) -> Vec<super::Line> {
     let form = &thread.form;
     let single = format!("or single point, {} a turn", form.lead());
     let hand = if form.hand == Hand::Left { "left hand! " } else { "" };
-    let what = if form.starts > 1 {
+    if form.starts > 1 {
         vec![
             set(format!("{hand}single point, {} starts", form.starts)),
             plain(format!("lead {}, pitch {}", form.lead(), form.pitch)),
         ]
     } else {
         vec![set(format!("{hand}die {}", thread.designation)), plain(single)]
-    };
-    what
+    }
 }
 
 pub(super) fn tenon(step: Step, work: &ThreadWork) -> Row {
