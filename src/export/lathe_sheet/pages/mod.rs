@@ -18,9 +18,12 @@ const MOST: usize = 2;
 /// A4 upright, in mm (ISO 216).
 const A4: [f64; 2] = [210.0, 297.0];
 
-/// Sizes of type that are tried, the largest first, as shares of the full size. Smaller than the
-/// last, and nobody reads it beside a lathe.
-const SIZES: [f64; 10] = [1.0, 0.96, 0.92, 0.88, 0.84, 0.8, 0.76, 0.72, 0.68, 0.64];
+/// The largest and the least size of type, in hundredths of the full one. Larger, and a short sheet
+/// looks like a poster; smaller, and nobody reads it beside a lathe.
+const SIZES: std::ops::RangeInclusive<u32> = 62..=112;
+
+/// From one size that is tried to the next, in hundredths. Coarser leaves paper empty.
+const SIZE_STEP: usize = 2;
 
 /// A sheet that does not fit on two pages at the smallest type.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,7 +61,8 @@ impl Error for TooLong {}
 /// [`TooLong`] where they are more at the smallest.
 pub fn pages(content: &Content) -> Result<(Vec<Sheet>, f64), TooLong> {
     let mut fewest = usize::MAX;
-    for size in SIZES {
+    for size in SIZES.rev().step_by(SIZE_STEP) {
+        let size = f64::from(size) / 100.0;
         let drawings = laid_out(content, size);
         if drawings.len() <= MOST {
             return Ok((sheets(content, drawings), size));

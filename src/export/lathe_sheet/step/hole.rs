@@ -36,7 +36,8 @@ pub(super) fn bore(step: Step, work: &BoreWork) -> Row {
         },
         _ => "make the",
     };
-    let mut row = Row {
+
+    Row {
         title: format!("{letter}{verb} {}, {}", name(bore.item), step.diameter(bore.diameter)),
         tool: tool(step, work),
         face: step.face(),
@@ -45,9 +46,7 @@ pub(super) fn bore(step: Step, work: &BoreWork) -> Row {
         boxes: boxes(step, work),
         notes: notes(step, work),
         ..Row::default()
-    };
-    row.check.extend(step.rooms());
-    row
+    }
 }
 
 fn tool(step: Step, work: &BoreWork) -> Vec<Line> {

@@ -64,6 +64,8 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
         Work::Finish => unit::finish(),
     };
     row.number = number;
+    row.check.extend(step.rooms());
+    row.notes.extend(room::note(&operation.tight, numbers));
     if let Some(speed) = &operation.speed {
         row.tool.extend(speed_lines(speed));
     }

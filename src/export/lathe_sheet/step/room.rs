@@ -42,15 +42,20 @@ fn sides(parameter: Parameter) -> [&'static str; 2] {
     }
 }
 
-/// What is to be said of a size; nothing of one that has room enough and is no depth.
-pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
-    let name = size(tight.parameter);
+/// A size with its room: `depth: 0.07 shallower, 0.90 deeper`.
+fn rooms(tight: &Tight, numbers: Numbers) -> String {
     let side = |room: Option<f64>, word: &str| match room {
         Some(room) => format!("{} {word}", numbers.room(room)),
         None => format!("any {word}"),
     };
     let [under, over] = sides(tight.parameter);
-    let rooms = format!("{}, {}", side(tight.less, under), side(tight.more, over));
+    format!("{}, {}", side(tight.less, under), side(tight.more, over))
+}
+
+/// What stands in the check's column of a size: how far off it may be, where that is critical, or
+/// where it is a depth that is not.
+pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
+    let (name, rooms) = (size(tight.parameter), rooms(tight, numbers));
     if tight.critical {
         // Which way to lean is for depths: a drill's diameter is as it is.
         let lean = tight.leans().filter(|_| matches!(tight.parameter, Parameter::BoreDepth(_)));
@@ -59,17 +64,30 @@ pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
             Some(_) => "; rather a trace too shallow",
             None => "",
         };
-        let why = tight.bites.as_ref().map_or(String::new(), |(sign, Bite { what, breaks })| {
+        return Some(warning(format!("CRITICAL {name}: at most {rooms}{lean}")));
+    }
+    let depth = matches!(tight.parameter, Parameter::BoreDepth(_) | Parameter::GripLength);
+    (is_free(tight) && depth).then(|| plain(format!("{name} not critical ({rooms})")))
+}
+
+/// What stands under the step of its sizes: why the critical ones are, and the room of the others.
+pub(super) fn note(all: &[Tight], numbers: Numbers) -> Option<Line> {
+    let words = all.iter().filter_map(|tight| {
+        if tight.critical {
+            let (sign, Bite { what, breaks }) = tight.bites.as_ref()?;
+            let [under, over] = sides(tight.parameter);
             let side = if *sign > 0.0 { over } else { under };
             let verb = if *breaks { "breaks" } else { "gets close" };
-            format!(" ({side}: {what} {verb})")
-        });
-        return Some(warning(format!("CRITICAL {name}: no more than {rooms}{lean}{why}")));
-    }
+            return Some(format!("{} {side}: {what} {verb}", size(tight.parameter)));
+        }
+        (!is_free(tight)).then(|| format!("{}: {}", size(tight.parameter), rooms(tight, numbers)))
+    });
+    let words: Vec<String> = words.collect();
+    (!words.is_empty()).then(|| plain(format!("Room: {}.", words.join("; "))))
+}
+
+/// Whether nobody who looks is off by as much.
+fn is_free(tight: &Tight) -> bool {
     let free = |room: Option<f64>| room.is_none_or(|room| room >= FREE);
-    if free(tight.less) && free(tight.more) {
-        let depth = matches!(tight.parameter, Parameter::BoreDepth(_) | Parameter::GripLength);
-        return depth.then(|| plain(format!("{name} not critical ({rooms})")));
-    }
-    Some(plain(format!("{name}: {rooms}")))
+    free(tight.less) && free(tight.more)
 }

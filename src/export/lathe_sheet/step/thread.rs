@@ -97,6 +97,5 @@ pub(super) fn tap(step: Step, tapping: &Tapping) -> Row {
         let words = format!("no deeper than {}: the bore ends", step.length(room));
         row.check.push(plain(words));
     }
-    row.check.extend(step.rooms());
     row
 }

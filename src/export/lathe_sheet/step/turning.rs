@@ -59,11 +59,10 @@ pub(super) fn tenon(step: Step, work: &TenonWork) -> Row {
             step.length(chamfer.depth)
         )));
     }
-    let mut check = vec![
+    let check = vec![
         set(format!("Ø {}", step.numbers.limits(work.major))),
         plain(format!("shoulder {} from the back face", step.length(tenon.length))),
     ];
-    check.extend(step.rooms());
     Row {
         title: "Turn the tenon".to_owned(),
         tool: vec![set("turning tool, grooving tool")],
@@ -135,8 +134,7 @@ pub(super) fn face(step: Step, [off, leaves]: [Length; 2], from_shoulder: bool) 
     } else {
         "then it is the finished face".to_owned()
     };
-    let mut check = vec![set(format!("{} from the {end}", step.length(leaves)))];
-    check.extend(step.rooms());
+    let check = vec![set(format!("{} from the {end}", step.length(leaves)))];
     Row {
         title: "Face the front to length".to_owned(),
         tool: vec![set("turning tool")],
@@ -185,9 +183,7 @@ pub(super) fn outside(step: Step, outside: &Outside) -> Row {
         )));
     }
     lines.push(plain("diameters: table and template overleaf"));
-    let mut check =
-        vec![plain("caliper by the table; template against the light; the cap goes over")];
-    check.extend(step.rooms());
+    let check = vec![plain("caliper by the table; template against the light; the cap goes over")];
     Row {
         title: "Turn the outside".to_owned(),
         tool: vec![set("turning tool")],

@@ -7,14 +7,14 @@ use super::{Step, plain, set, warning};
 use crate::check::Parameter;
 use crate::export::half_section::letter;
 use crate::quantity::Length;
-use crate::section::{Item, Mouth};
+use crate::section::Item;
 use crate::shop::{TrialFit, Work};
 
 pub(super) fn rehearse(step: Step) -> Row {
     let plan = step.plan;
     let bores = plan.operations.iter().filter_map(|operation| operation.bore());
-    let stack =
-        bores.filter(|work| letter(work.bore.item).is_some() && work.bore.mouth == Mouth::Front);
+    // The holes that the unit goes into; the through bore is no matter of tenths.
+    let stack = bores.filter(|work| letter(work.bore.item).is_some() && work.has_depth());
     let boxes = stack.filter_map(|work| {
         letter(work.bore.item)
             .map(|letter| format!("{letter} Ø ({})", step.length(work.bore.diameter)))
