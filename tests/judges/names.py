@@ -26,6 +26,8 @@ PROFILE = "profile.dxf"
 SVG = "half-section.svg"
 DRAWING = "drawing.dxf"
 WALLS = "walls.svg"
+SHEET_HTML = "sheet.html"
+SHEET_PDF = "sheet.pdf"
 REPORT = "report.json"
 
 # Layer of the DXF that carries the visible edges and nothing else.

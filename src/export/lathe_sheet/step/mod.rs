@@ -66,10 +66,22 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
     row.number = number;
     row.check.extend(step.rooms());
     row.notes.extend(room::note(&operation.tight, numbers));
+    row.notes = gathered(row.notes);
     if let Some(speed) = &operation.speed {
         row.tool.extend(speed_lines(speed));
     }
     row
+}
+
+/// Warnings each for itself, and then all that is plain in one paragraph.
+fn gathered(notes: Vec<Line>) -> Vec<Line> {
+    let (plain, mut gathered): (Vec<Line>, Vec<Line>) =
+        notes.into_iter().partition(|line| matches!(line, Line::Plain(_)));
+    let words: Vec<&str> = plain.iter().map(Line::words).collect();
+    if !words.is_empty() {
+        gathered.push(Line::Plain(words.join(" ")));
+    }
+    gathered
 }
 
 /// The speed to be set; what it was taken from stands overleaf.
