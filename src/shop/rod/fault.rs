@@ -157,7 +157,8 @@ pub(super) fn faults(request: &RodRequest) -> Vec<RodError> {
     let sound = found.is_empty();
     let works = request.least_diameter();
     for wanted in &request.designs {
-        if let Some(rod) = request.diameter.filter(|rod| rod.is_finite() && *rod < wanted.diameter) {
+        if let Some(rod) = request.diameter.filter(|rod| rod.is_finite() && *rod < wanted.diameter)
+        {
             let (name, needs) = (wanted.name.clone(), wanted.diameter);
             found.push(RodError::TooThin { name, needs, rod, works });
         }
@@ -175,7 +176,10 @@ fn number(request: &RodRequest, in_set: usize) -> Option<RodError> {
     let spares = request.spares as usize;
     if sets.max(asked) * in_set + spares > MOST_PIECES {
         let pieces = sets.max(asked) * in_set + spares;
-        return Some(RodError::TooMany { pieces, sets: ((MOST_PIECES - spares) / in_set).min(sets) });
+        return Some(RodError::TooMany {
+            pieces,
+            sets: ((MOST_PIECES - spares) / in_set).min(sets),
+        });
     }
     (sets < asked).then(|| remedy::too_short(request, asked, sets))
 }

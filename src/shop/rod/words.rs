@@ -43,7 +43,8 @@ impl RodPlan {
         let spares: Vec<&Piece> = self.spares().collect();
         let of = |piece: &&Piece| self.letter(piece.design).map(String::from);
         let letters: Vec<String> = spares.iter().filter_map(of).collect();
-        let of = if letters.is_empty() { String::new() } else { format!(" ({})", letters.join(", ")) };
+        let of =
+            if letters.is_empty() { String::new() } else { format!(" ({})", letters.join(", ")) };
         match spares.len() {
             0 => format!("{sets}, no spare"),
             1 => format!("{sets} and 1 spare{of}"),
