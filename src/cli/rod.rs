@@ -2,12 +2,11 @@
 
 use std::path::PathBuf;
 
-use super::make::load;
 use super::outcome::Outcome;
 use super::screen::Screen;
 use crate::archive;
-use crate::design::Library;
-use crate::diagnostic::{Diagnostic, Sources, Style, Tone, paint};
+use crate::design::{self, Library};
+use crate::diagnostic::{Diagnostic, Severity, Sources, Style, Tone, paint};
 use crate::export::part_drawing::Units;
 use crate::export::{CAUTION, ExportError, File, ROD_NAMES, pdf, rod_plan, svg};
 use crate::quantity::{Length, parse_length};
@@ -54,7 +53,7 @@ pub(super) struct Rod {
 
 /// Plans a rod; prints the plan and draws it.
 pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
-    let load = |design: &String| load(library, design, &[], screen).map(|found| found.section);
+    let load = |design: &String| load(library, design, screen);
     let sections: Vec<Option<Section>> = typed.designs.iter().map(load).collect();
     let sections: Option<Vec<Section>> = sections.into_iter().collect();
     let mut wrong = Vec::new();
@@ -97,6 +96,18 @@ pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
     screen.say(&said(&plan, shown, screen.style()));
     screen.say(&format!("\nWritten:\n{written}\n{CAUTION}\n"));
     Outcome::Fine
+}
+
+/// Reads a design; says what is wrong with it, and no more: its notes are for who makes it.
+fn load(library: &Library, design: &str, screen: Screen) -> Option<Section> {
+    match design::load(library, design) {
+        Ok(resolved) => Some(resolved.section),
+        Err(mut failure) => {
+            failure.diagnostics.retain(|said| said.severity == Severity::Error);
+            screen.diagnostics(&failure.diagnostics, &failure.sources);
+            None
+        }
+    }
 }
 
 fn told(error: &RodError) -> Diagnostic {

@@ -43,12 +43,15 @@ pub fn page(plan: &RodPlan, shown: Shown, size: PaperSize, height: f64) -> Optio
     if beside < space.low.y {
         return None;
     }
-    // Care goes under the table, or, where there is no room, under the order of the work.
+    // Care goes under the table as far as there is room, and on under the order of the work.
+    let care: Vec<String> = plan.cautions(shown).into_iter().chain([CAUTION.to_owned()]).collect();
     let under = (space.low.x, foot - WHITE / 2.0, right - space.low.x);
-    [under, (left, beside, width)].into_iter().find_map(|(left, top, width)| {
+    (0..=care.len()).rev().find_map(|split| {
         let mut tried = drawing.clone();
-        let foot = care(&mut tried, plan, shown, (left, top, width), height);
-        (foot >= space.low.y).then_some(tried)
+        let (first, rest) = care.split_at(split);
+        let feet = [(under, first), ((left, beside, width), rest)]
+            .map(|(place, words)| self::care(&mut tried, words, place, height));
+        feet.iter().all(|foot| *foot >= space.low.y).then_some(tried)
     })
 }
 
@@ -56,11 +59,7 @@ pub fn page(plan: &RodPlan, shown: Shown, size: PaperSize, height: f64) -> Optio
 fn headed(drawing: &mut Drawing, plan: &RodPlan, shown: Shown, space: Area, height: f64) -> f64 {
     let mut column = Column { drawing, left: space.low.x, width: space.width(), top: space.high.y };
     column.words(&format!("Rod plan: {}", plan.gives()), HEADING);
-    let mut rod = plan.rod(shown);
-    if let Some(first) = rod.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    column.words(&format!("{rod}. {}", plan.sum(shown)), height);
+    column.words(&format!("{}: {}", plan.rod(shown), plan.sum(shown)), height);
     for (n, wanted) in plan.request.designs.iter().enumerate() {
         let times =
             if wanted.count > 1 { format!(", {} in a set", wanted.count) } else { String::new() };
@@ -76,16 +75,17 @@ fn headed(drawing: &mut Drawing, plan: &RodPlan, shown: Shown, space: Area, heig
 /// What to take care of; gives the y below.
 fn care(
     drawing: &mut Drawing,
-    plan: &RodPlan,
-    shown: Shown,
+    words: &[String],
     (left, top, width): (f64, f64, f64),
     height: f64,
 ) -> f64 {
     let mut column = Column { drawing, left, width, top };
-    column.heading("Care", height);
-    for words in plan.cautions(shown) {
-        column.words(&words, height);
+    if !words.is_empty() {
+        column.heading("Care", height);
     }
-    column.words(CAUTION, height);
-    column.top
+    for words in words {
+        column.words(words, height);
+    }
+    // Nothing asks for room where nothing is written.
+    if words.is_empty() { f64::INFINITY } else { column.top }
 }

@@ -131,6 +131,13 @@ impl Laid<'_> {
         let held = end - request.holding;
         let rest = self.strip(self.plan.last_cut(), end);
         drawing.polyline(Layer::Outline, outline(rest));
+        let over = self.strip(self.plan.last_cut(), held);
+        let words = format!("left over {}", self.shown.cell(self.plan.left_over));
+        let at = Point::new(over.centre().x, over.centre().y - height / 2.0);
+        let words = Text::new(at, height, Anchor::Middle, words);
+        if words.width() + 2.0 * SIDE <= over.width() {
+            drawing.text(Layer::Title, words);
+        }
         if held < end {
             let stub = self.strip(held, end);
             hatch(drawing, &outline(stub), HATCHES[1]);
@@ -176,12 +183,7 @@ impl Laid<'_> {
             // Read from the right, where it is too wide to be read from below.
             let turned = NUMBERS.iter().find(|tall| **tall * 1.5 <= wide)?;
             let at = Point::new(middle.x + turned / 2.0, middle.y);
-            drawing.text(Layer::Title, text(&number, *turned).turned());
-            if let Some(last) = drawing.entities.last_mut()
-                && let crate::export::drawing::Shape::Text(words) = &mut last.shape
-            {
-                words.at = at;
-            }
+            drawing.text(Layer::Title, Text { at, ..text(&number, *turned).turned() });
             return Some(());
         };
         let plan = self.plan;
@@ -216,20 +218,15 @@ impl Laid<'_> {
     /// Samples with what they stand for, beside each other; gives the y below.
     fn key(&self, drawing: &mut Drawing, room: Area, top: f64, height: f64) -> f64 {
         let (request, shown) = (&self.plan.request, self.shown);
-        let mut entries = vec![
-            (0, format!("cut, {}: goes as dust", shown.length(request.kerf))),
-            (2, "piece, as the work begins with it".to_owned()),
-        ];
+        let mut entries = vec![(0, format!("cut, {}: goes as dust", shown.length(request.kerf)))];
         if request.squaring > Length::ZERO {
             let off = shown.length(request.squaring);
-            entries.insert(1, (1, format!("comes off to square an end, {off}")));
+            entries.push((1, format!("comes off to square an end, {off}")));
         }
-        if !self.plan.ends_uncut() && self.plan.left_over > Length::ZERO {
-            entries[2.min(request.squaring.as_mm().ceil() as usize + 1)].1 = format!(
-                "piece; behind the last cut left over, {}",
-                shown.length(self.plan.left_over)
-            );
-        }
+        let over = shown.length(self.plan.left_over);
+        let is_over = !self.plan.ends_uncut() && self.plan.left_over > Length::ZERO;
+        let over = is_over.then(|| format!("; behind the last cut left over, {over}"));
+        entries.push((2, format!("piece{}", over.unwrap_or_default())));
         if !request.sawn_free() {
             entries
                 .push((3, format!("held in chuck or collet, {}", shown.length(request.holding))));
@@ -270,5 +267,7 @@ fn black(drawing: &mut Drawing, Area { low, high }: Area) {
         let [right, left] = [Point::new(high.x, low.y), Point::new(low.x, high.y)];
         drawing.triangle(Layer::Note, [low, right, high]);
         drawing.triangle(Layer::Note, [low, high, left]);
+        // Else some printers show where the two meet.
+        drawing.line(Layer::Note, low, high);
     }
 }

@@ -5,9 +5,8 @@ use crate::export::sheet_frame::{Table, table};
 use crate::quantity::Length;
 use crate::shop::{Piece, RodPlan, Shown};
 
-/// Widths of the columns for letters of 2.5 mm, in mm: piece, for, from, to, length, comes off,
-/// leaves, cut.
-const COLUMNS: [f64; 8] = [13.0, 25.0, 19.0, 19.0, 19.0, 21.0, 19.0, 19.0];
+/// Widths of the columns for letters of 2.5 mm, in mm: piece, for, from, to, length, comes off.
+const COLUMNS: [f64; 6] = [15.0, 25.0, 19.0, 19.0, 19.0, 22.0];
 /// The letters of those widths.
 const OF: f64 = 2.5;
 /// White between two tables beside each other, in mm.
@@ -51,7 +50,7 @@ pub fn draw(
 
 fn part(rows: &[Vec<String>], shown: Shown, height: f64) -> Table {
     let unit = shown.unit();
-    let heading = ["Piece", "For", "From", "To", "Length", "Comes off", "Leaves", "Cut"];
+    let heading = ["Piece", "For", "From", "To", "Length", "Comes off"];
     let heading = heading.map(|words| match words {
         "Piece" | "For" => words.to_owned(),
         words => format!("{words}, {unit}"),
@@ -87,15 +86,15 @@ fn row(plan: &RodPlan, piece: &Piece, shown: Shown) -> Vec<String> {
         (None, role) => role,
         (Some(letter), role) => format!("{letter}, {role}"),
     };
-    let squaring = plan.request.squaring;
+    let squaring = shown.cell(plan.request.squaring);
+    let uncut = piece.kerf == Length::ZERO && plan.left_over > Length::ZERO;
+    let over = if uncut { format!(" + {}", shown.cell(plan.left_over)) } else { String::new() };
     vec![
         piece.number.to_string(),
         what,
         shown.cell(piece.from),
         shown.cell(piece.to),
         shown.cell(piece.length()),
-        format!("2 × {}", shown.cell(squaring)),
-        shown.cell(piece.length() - 2.0 * squaring),
-        if piece.kerf > Length::ZERO { shown.cell(piece.kerf) } else { "none".to_owned() },
+        format!("2 × {squaring}{over}"),
     ]
 }

@@ -56,10 +56,10 @@ impl RodPlan {
     pub fn rod(&self, shown: Shown) -> String {
         let length = shown.length(self.request.length);
         match self.request.diameter {
-            Some(diameter) => format!("rod Ø{}, {length} long", shown.length(diameter)),
+            Some(diameter) => format!("Rod Ø{}, {length} long", shown.length(diameter)),
             None => {
                 let least = shown.length(self.request.least_diameter());
-                format!("rod {length} long, at least Ø{least}")
+                format!("Rod {length} long, at least Ø{least}")
             }
         }
     }
