@@ -13,6 +13,7 @@
 //! All of it is laid out in millimetres on paper, (0, 0) at the lower left corner of the sheet.
 
 mod column;
+mod key;
 mod page;
 mod picture;
 mod rows;
@@ -26,10 +27,12 @@ use crate::shop::{RodPlan, Shown};
 /// The names of a rod plan's files: what is of this list in its folder is ours.
 pub const ROD_NAMES: [&str; 2] = ["rod.svg", "rod.pdf"];
 
-/// Heights of the smallest letters on each sheet, in mm, of the series of ISO 3098-1 (from memory),
-/// in the order in which they are tried. Smaller letters are not read at a lathe.
-const TRIED: [(PaperSize, f64); 5] = [
+/// Heights of the smallest letters on each sheet, in mm, in the order in which they are tried: 2.5
+/// and 1.8 of the series of ISO 3098-1 (from memory), and one between, since a whole step loses half
+/// of the sheet. Smaller letters are not read at a lathe.
+const TRIED: [(PaperSize, f64); 6] = [
     (PaperSize::A4, 2.5),
+    (PaperSize::A4, 2.15),
     (PaperSize::A4, 1.8),
     (PaperSize::A3, 2.5),
     (PaperSize::A2, 2.5),

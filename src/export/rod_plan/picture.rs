@@ -1,5 +1,6 @@
-//! The rod with its cuts, and the key to it.
+//! The rod with its cuts.
 
+use super::key;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Polyline, Text, spread};
 use crate::export::sheet_frame::Area;
 use crate::export::view::hatch::hatch;
@@ -18,12 +19,12 @@ const SCALES: [(f64, &str); 7] = [
 ];
 /// Least and greatest height of the rod on paper, in mm. Less, and no number stands in it; more,
 /// and nothing is left for the table.
-const HEIGHTS: [f64; 2] = [19.0, 32.0];
+const HEIGHTS: [f64; 2] = [20.0, 32.0];
 /// Numbers of pieces, on paper, in mm: read from an arm's length. The greatest that fits is taken.
 const NUMBERS: [f64; 4] = [5.0, 3.5, 2.5, 1.8];
 /// Between lines of hatching on paper, in mm: close for what comes off, far for what is held. Nearer
 /// to each other, and they are taken for one.
-const HATCHES: [f64; 2] = [0.7, 2.2];
+pub const HATCHES: [f64; 2] = [0.7, 2.2];
 /// From the rod to where a figure's line bends, from there to where it stands upright again, and
 /// from there to the figure, on paper, in mm. Less, and jaws or neighbours are met.
 const LEADER: [f64; 3] = [4.0, 4.0, 1.0];
@@ -31,10 +32,17 @@ const LEADER: [f64; 3] = [4.0, 4.0, 1.0];
 const FIGURES: f64 = 1.6;
 /// Height of the jaws on paper, in mm: below where a figure's line bends.
 const JAWS: f64 = 3.0;
-/// A sample in the key on paper, in mm.
-const SAMPLE: [f64; 2] = [8.0, 3.6];
+/// Room that a turned number needs across, in letter heights.
+const TURNED: f64 = 1.5;
 /// White in a piece beside its words, on paper, in mm.
 const SIDE: f64 = 0.5;
+
+/// How the pieces' numbers are written, all alike.
+#[derive(Clone, Copy)]
+struct Number {
+    height: f64,
+    turned: bool,
+}
 
 /// Where the rod lies on paper.
 struct Laid<'a> {
@@ -74,8 +82,8 @@ pub fn draw(
     let mut y = laid.low - JAWS - 1.0 - height;
     let at = Point::new(room.low.x, y);
     drawing.text(Layer::Title, Text::new(at, height, Anchor::Start, caption));
-    y -= height + SAMPLE[1];
-    Some(laid.key(drawing, room, y, height))
+    y -= height + key::SAMPLE[1];
+    Some(key::draw(drawing, (plan, shown), room, y, height))
 }
 
 /// What stands over the rod: where it begins, where each piece ends, where the rod ends.
@@ -124,8 +132,9 @@ impl Laid<'_> {
 
     fn rod(&self, drawing: &mut Drawing, height: f64) -> Option<()> {
         let request = &self.plan.request;
+        let number = self.number()?;
         for piece in &self.plan.pieces {
-            self.piece(drawing, piece, height)?;
+            self.piece(drawing, piece, number, height);
         }
         let end = request.length;
         let held = end - request.holding;
@@ -155,7 +164,7 @@ impl Laid<'_> {
         Area::new([self.x(from), self.low], [self.x(to), self.high])
     }
 
-    fn piece(&self, drawing: &mut Drawing, piece: &Piece, height: f64) -> Option<()> {
+    fn piece(&self, drawing: &mut Drawing, piece: &Piece, number: Number, height: f64) {
         let squaring = self.plan.request.squaring;
         let [front, back] = [piece.from + squaring, piece.to - squaring];
         for [from, to] in [[piece.from, front], [back, piece.to]] {
@@ -169,23 +178,43 @@ impl Laid<'_> {
         }
         drawing.polyline(Layer::Outline, outline(self.strip(piece.from, piece.to)));
         black(drawing, self.strip(piece.to, piece.to + piece.kerf));
-        self.words(drawing, piece, self.strip(front, back), height)
+        self.words(drawing, piece, (number, self.strip(front, back)), height);
     }
 
-    /// Number, design and length, as far as there is room; none where not even the number has.
-    fn words(&self, drawing: &mut Drawing, piece: &Piece, room: Area, height: f64) -> Option<()> {
+    /// The greatest letters in which every number fits into its piece; none where it fits in none.
+    fn number(&self) -> Option<Number> {
+        let pieces = &self.plan.pieces;
+        let squaring = self.plan.request.squaring;
+        let leaves = |piece: &Piece| (piece.length() - 2.0 * squaring).as_mm() * self.scale;
+        let room = pieces.iter().map(leaves).fold(f64::INFINITY, f64::min) - 2.0 * SIDE;
+        let width = |height: f64| {
+            let text = |n: &Piece| text(n.number.to_string(), height).width();
+            pieces.iter().map(text).fold(0.0, f64::max)
+        };
+        let level = NUMBERS.iter().find(|height| width(**height) <= room);
+        // Read from the right, where they are too wide to be read from below.
+        let turned = || NUMBERS.iter().find(|height| **height * TURNED <= room);
+        let level = level.map(|height| Number { height: *height, turned: false });
+        level.or_else(|| turned().map(|height| Number { height: *height, turned: true }))
+    }
+
+    /// Number, and design and length as far as there is room.
+    fn words(
+        &self,
+        drawing: &mut Drawing,
+        piece: &Piece,
+        (number, room): (Number, Area),
+        height: f64,
+    ) {
         let wide = room.width() - 2.0 * SIDE;
         let middle = room.centre();
-        let text = |words: &str, height: f64| Text::new(middle, height, Anchor::Middle, words);
-        let number = piece.number.to_string();
-        let fits = |height: &&f64| text(&number, **height).width() <= wide;
-        let Some(tall) = NUMBERS.iter().find(fits) else {
-            // Read from the right, where it is too wide to be read from below.
-            let turned = NUMBERS.iter().find(|tall| **tall * 1.5 <= wide)?;
-            let at = Point::new(middle.x + turned / 2.0, middle.y);
-            drawing.text(Layer::Title, Text { at, ..text(&number, *turned).turned() });
-            return Some(());
-        };
+        let tall = number.height;
+        let digits = text(piece.number.to_string(), tall);
+        if number.turned {
+            let at = Point::new(middle.x + tall / 2.0, middle.y);
+            drawing.text(Layer::Title, Text { at, ..digits.turned() });
+            return;
+        }
         let plan = self.plan;
         let short = plan.letter(piece.design).map(String::from);
         let length = self.shown.cell(piece.length());
@@ -197,72 +226,40 @@ impl Laid<'_> {
             vec![length, bare],
         ];
         let line = |choices: &Vec<String>| {
-            choices.iter().find(|w| !w.is_empty() && text(w, height).width() <= wide).cloned()
+            let fits = |w: &&String| !w.is_empty() && text((*w).clone(), height).width() <= wide;
+            choices.iter().find(fits).cloned()
         };
         let below: Vec<String> = below.iter().filter_map(line).collect();
         let pitch = height * 1.6;
-        let all = tall + pitch * below.len() as f64;
+        // A number's room reaches as far below its line as that of larger letters.
+        let wider = if below.is_empty() { 0.0 } else { (tall - height).max(0.0) * 0.4 };
+        let all = tall + wider + pitch * below.len() as f64;
         let mut y = middle.y + all / 2.0 - tall;
-        let mut write = |words: &str, height: f64, y: f64| {
-            let at = Point::new(middle.x, y);
-            drawing.text(Layer::Title, Text::new(at, height, Anchor::Middle, words));
+        let mut write = |words: Text, y: f64| {
+            drawing.text(Layer::Title, Text { at: Point::new(middle.x, y), ..words });
         };
-        write(&number, *tall, y);
+        write(digits, y);
+        y -= wider;
         for words in below {
             y -= pitch;
-            write(&words, height, y);
+            write(text(words, height), y);
         }
-        Some(())
-    }
-
-    /// Samples with what they stand for, beside each other; gives the y below.
-    fn key(&self, drawing: &mut Drawing, room: Area, top: f64, height: f64) -> f64 {
-        let (request, shown) = (&self.plan.request, self.shown);
-        let mut entries = vec![(0, format!("cut, {}: goes as dust", shown.length(request.kerf)))];
-        if request.squaring > Length::ZERO {
-            let off = shown.length(request.squaring);
-            entries.push((1, format!("comes off to square an end, {off}")));
-        }
-        let over = shown.length(self.plan.left_over);
-        let is_over = !self.plan.ends_uncut() && self.plan.left_over > Length::ZERO;
-        let over = is_over.then(|| format!("; behind the last cut left over, {over}"));
-        entries.push((2, format!("piece{}", over.unwrap_or_default())));
-        if !request.sawn_free() {
-            entries
-                .push((3, format!("held in chuck or collet, {}", shown.length(request.holding))));
-        }
-        let [wide, high] = SAMPLE;
-        let (mut x, mut y) = (room.low.x, top);
-        for (kind, words) in entries {
-            let text = Text::new(Point::new(0.0, 0.0), height, Anchor::Start, words);
-            let needed = wide + 2.0 + text.width() + 6.0;
-            if x + needed > room.high.x && x > room.low.x {
-                (x, y) = (room.low.x, y - high * 1.6);
-            }
-            let sample = Area::new([x, y], [x + wide, y + high]);
-            match kind {
-                0 => black(drawing, sample),
-                1 => hatch(drawing, &outline(sample), HATCHES[0]),
-                3 => hatch(drawing, &outline(sample), HATCHES[1]),
-                _ => {}
-            }
-            drawing.polyline(Layer::Note, outline(sample));
-            let at = Point::new(x + wide + 2.0, y + (high - height) / 2.0);
-            drawing.text(Layer::Title, Text { at, ..text });
-            x += needed;
-        }
-        y
     }
 }
 
+/// Words about their middle; their place is set where they are drawn.
+fn text(words: String, height: f64) -> Text {
+    Text::new(Point::new(0.0, 0.0), height, Anchor::Middle, words)
+}
+
 /// Round an area.
-fn outline(Area { low, high }: Area) -> Polyline {
+pub fn outline(Area { low, high }: Area) -> Polyline {
     let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y), low];
     Polyline::straight(corners.to_vec())
 }
 
 /// Filled.
-fn black(drawing: &mut Drawing, Area { low, high }: Area) {
+pub fn black(drawing: &mut Drawing, Area { low, high }: Area) {
     if high.x > low.x {
         let [right, left] = [Point::new(high.x, low.y), Point::new(low.x, high.y)];
         drawing.triangle(Layer::Note, [low, right, high]);

@@ -39,10 +39,10 @@ mod tests {
 
     #[test]
     fn inches_stand_beside() {
-        let length = Length::mm(34.925);
+        let length = Length::mm(34.927);
         assert_eq!(Shown::default().length(length), "34.93 mm");
         assert_eq!(Shown { inches: true }.length(length), "34.93 mm (1.375 in)");
-        assert_eq!(Shown { inches: true }.cell(length), "34.92 (1.375)");
+        assert_eq!(Shown { inches: true }.cell(length), "34.93 (1.375)");
         assert_eq!(Shown::default().cell(Length::ZERO), "0.00");
     }
 }
