@@ -27,7 +27,7 @@ const NUMBERS: [f64; 4] = [5.0, 3.5, 2.5, 1.8];
 pub const HATCHES: [f64; 2] = [0.7, 2.2];
 /// From the rod to where a figure's line bends, from there to where it stands upright again, and
 /// from there to the figure, on paper, in mm. Less, and jaws or neighbours are met.
-const LEADER: [f64; 3] = [4.0, 4.0, 1.0];
+const LEADER: [f64; 3] = [3.5, 2.5, 1.0];
 /// Between the middles of neighbouring figures, in letter heights. Less, and they touch.
 const FIGURES: f64 = 1.6;
 /// Height of the jaws on paper, in mm: below where a figure's line bends.

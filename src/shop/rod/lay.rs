@@ -68,7 +68,7 @@ pub(super) fn lay(request: &RodRequest) -> RodPlan {
         && left_over.as_mm() <= NOISE
     {
         // The rod ends within the cut: none is made, and the piece keeps what is over.
-        left_over = left_over + last.kerf;
+        left_over += last.kerf;
         last.kerf = Length::ZERO;
     }
     let one_more = request.taken(&[designs, set].concat()) - request.length;

@@ -55,13 +55,11 @@ impl RodPlan {
     /// The rod itself.
     pub fn rod(&self, shown: Shown) -> String {
         let length = shown.length(self.request.length);
-        match self.request.diameter {
-            Some(diameter) => format!("Rod Ø{}, {length} long", shown.length(diameter)),
-            None => {
-                let least = shown.length(self.request.least_diameter());
-                format!("Rod {length} long, at least Ø{least}")
-            }
+        if let Some(diameter) = self.request.diameter {
+            return format!("Rod Ø{}, {length} long", shown.length(diameter));
         }
+        let least = shown.length(self.request.least_diameter());
+        format!("Rod {length} long, at least Ø{least}")
     }
 
     /// That all lengths come to the rod's.
