@@ -9,6 +9,7 @@ mod new;
 mod outcome;
 mod profiles;
 mod progress;
+mod rod;
 mod screen;
 mod table;
 mod tight;
@@ -154,6 +155,8 @@ enum Command {
         #[arg(long, value_name = "KEY=VALUE")]
         limit: Vec<String>,
     },
+    /// Plan a rod: how many sections and spares it gives, and where to part it; to out/rod
+    Rod(rod::Rod),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
         /// What the pen is to be called
@@ -224,6 +227,7 @@ pub fn run() -> ExitCode {
                 check::Request { json, only, explain, room, picture, list, limits: limit };
             check::check(&library, design.as_deref(), &request, screen)
         }
+        Command::Rod(typed) => rod::rod(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

@@ -7,6 +7,7 @@
 //!           -> profile ------> Drawing -> dxf   profile.dxf, for a lathe's control to cut along
 //!           -> half_section -> Sheet   -> svg   half-section.svg, walls.svg, to look at
 //!   Plan    -> lathe_sheet -> html, pages -> pdf   sheet.html, sheet.pdf, beside the lathe
+//!   RodPlan -> rod_plan     -> Sheet   -> svg, pdf   rod.svg, rod.pdf, to part a rod by
 //!   all of them -> report     report.json, for other programs
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
@@ -27,6 +28,7 @@ pub mod part_drawing;
 pub mod pdf;
 pub mod profile;
 mod report;
+pub mod rod_plan;
 pub mod sheet_frame;
 pub mod step;
 mod stl;
@@ -41,6 +43,7 @@ pub use kind::{Kind, Kinds, UnknownKinds};
 pub use order::Order;
 pub use part::{MadePart, Meshed, part_file_names};
 pub use report::{FORMAT, MadeFrom, checks_json};
+pub use rod_plan::ROD_NAMES;
 pub use stl::stl;
 
 use crate::check::{Examination, WallCurve};

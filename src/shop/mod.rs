@@ -4,6 +4,7 @@
 //! ```text
 //!   Section + Workshop -> choose   the tool for every hole, by what the checker measures
 //!                      -> plan     operations: a cut with its holding, face, depths and check
+//!   sections + a rod   -> rod      how many it gives, and where to part it
 //!   plan -> depth, speed, pin, trial_fit, tapping, outside, binding   what each step says
 //! ```
 //! Depths, readings and proud lengths are measured on solids: the workpiece as the cuts so far have
@@ -20,6 +21,7 @@ mod operation;
 mod outside;
 mod pin;
 mod plan;
+pub mod rod;
 mod speed;
 mod tapping;
 mod tight;
