@@ -53,7 +53,7 @@ class _Page(HTMLParser):
     def handle_endtag(self, tag: str) -> None:
         assert self.open and self.open[-1] == tag, f"</{tag}> closes {self.open[-3:]}"
         self.open.pop()
-        if tag in ("td", "tr", "tbody", "table"):
+        if tag in ("td", "th", "tr", "tbody", "table"):
             self.into = None
 
     def handle_data(self, data: str) -> None:

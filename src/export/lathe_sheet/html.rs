@@ -9,8 +9,9 @@ use crate::export::svg;
 /// What a column is called; on a narrow screen it stands before its words.
 const HEADS: [&str; 5] = ["tool", "face", "set", "check", "done"];
 
-/// Size of type on paper at full size, in points: that of the PDF's words.
-const POINTS: f64 = 7.6;
+/// Size of type on paper at full size, in points: a tenth under that of the PDF's words, for a
+/// browser's font and its bold letters may be wider. More, and the last lines fall on a third page.
+const POINTS: f64 = 7.5;
 
 /// The page's own style. Black on white; the type on paper is filled in.
 const STYLE: &str = include_str!("sheet.css");
@@ -69,33 +70,43 @@ fn steps(html: &mut String, blocks: &[Block]) {
     html.push_str("</table>\n");
 }
 
+/// A step: its title over tool and face, and beside them what is set, checked and done.
 fn step(html: &mut String, row: &Row) {
-    let title = escaped(&row.title);
-    let _ = writeln!(
+    let _ = write!(
         html,
-        "<tbody class=\"step\"><tr class=\"title\"><th scope=\"rowgroup\" colspan=\"5\"><b>{}</b> \
-         {title}</th></tr>\n<tr>",
-        row.number
+        "<tbody class=\"step\"><tr class=\"title\"><th scope=\"rowgroup\" colspan=\"2\"><b>{}</b> \
+         {}</th>\n",
+        row.number,
+        escaped(&row.title)
     );
-    for (head, lines) in HEADS.iter().zip([&row.tool, &row.face, &row.set, &row.check]) {
-        let _ = write!(html, "<td data-head=\"{head}\">");
-        html.push_str(&lines_of(lines));
-        html.push_str("</td>\n");
-    }
-    html.push_str("<td data-head=\"done\">");
-    if row.boxes.is_empty() {
-        html.push_str("<span class=\"tick\"></span>");
-    }
-    for label in &row.boxes {
-        let label = escaped(label);
-        let _ = write!(html, "<span class=\"box\"><span>{label}</span><i></i></span>");
-    }
-    html.push_str("</td></tr>\n");
+    let cell = |html: &mut String, head: &str, rows: &str, words: &str| {
+        let _ = writeln!(html, "<td data-head=\"{head}\"{rows}>{words}</td>");
+    };
+    let [tool, face, set, check, done] = HEADS;
+    const BOTH: &str = " rowspan=\"2\"";
+    cell(html, set, BOTH, &lines_of(&row.set));
+    cell(html, check, BOTH, &lines_of(&row.check));
+    cell(html, done, BOTH, &boxes(&row.boxes));
+    html.push_str("</tr>\n<tr>");
+    cell(html, tool, "", &lines_of(&row.tool));
+    cell(html, face, "", &lines_of(&row.face));
+    html.push_str("</tr>\n");
     if !row.notes.is_empty() {
         let notes = lines_of(&row.notes);
         let _ = writeln!(html, "<tr class=\"notes\"><td colspan=\"5\">{notes}</td></tr>");
     }
     html.push_str("</tbody>\n");
+}
+
+/// Boxes to write in, each behind its label; a tick where there is nothing to measure.
+fn boxes(labels: &[String]) -> String {
+    if labels.is_empty() {
+        return "<span class=\"tick\"></span>".to_owned();
+    }
+    let one = |label: &String| {
+        format!("<span class=\"box\"><span>{}</span><i></i></span>", escaped(label))
+    };
+    labels.iter().map(one).collect::<Vec<_>>().concat()
 }
 
 fn lines_of(lines: &[Line]) -> String {
@@ -107,7 +118,7 @@ fn lines_of(lines: &[Line]) -> String {
             Line::Warning(_) => format!("<p class=\"warning\">{words}</p>"),
         }
     };
-    lines.iter().map(line).collect()
+    lines.iter().map(line).collect::<Vec<_>>().concat()
 }
 
 fn back(html: &mut String, content: &Content) {
