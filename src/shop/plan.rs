@@ -316,14 +316,16 @@ impl Planner<'_> {
 
     fn bore(&self, bore: &Bore, piece: &Workpiece) -> Result<BoreWork, PlanError> {
         let side = Bore { mouth: self.side(bore), ..bore.clone() };
-        let depths = Depths::of(&side, piece, self.workshop.lathe.quill)?;
         let mut after = piece.clone();
         after.take(&Cut::Bore(bore.clone()));
         let choice = self.choices.iter().find(|choice| choice.item == bore.item).cloned();
         let choice = choice.expect("every hole of the section was chosen for");
+        let guided = matches!(&choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::BoringBar);
+        // A bar stands on the cross slide: the quill's wheel says nothing of it.
+        let quill = self.workshop.lathe.quill.filter(|_| !guided);
+        let depths = Depths::of(&side, piece, quill)?;
         let peck = bore.diameter * self.workshop.cutting.peck.value;
         let there = piece.mouth(side.mouth);
-        let guided = matches!(&choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::BoringBar);
         let slanted = matches!(bore.depth, Depth::Between(..));
         Ok(BoreWork {
             pin: PinReading::of(bore, &after)?,

@@ -7,6 +7,8 @@ use crate::check::{Parameter, Room, SideRoom, Verdict, Worse, info};
 pub struct Tight {
     /// The size.
     pub parameter: Parameter,
+    /// Its value in the section, in millimetres; depths from the finished face.
+    pub value: f64,
     /// Room to either side, in millimetres; none where nothing gets worse within 2 mm.
     pub less: Option<f64>,
     /// The same to the other side.
@@ -42,6 +44,7 @@ impl Tight {
         let tightest = ends.reduce(|a, b| if b.0 < a.0 { b } else { a });
         Self {
             parameter: room.parameter,
+            value: room.value,
             less: room.less.as_ref().and_then(bound),
             more: bound(&room.more),
             critical,

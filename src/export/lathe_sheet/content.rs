@@ -133,19 +133,28 @@ const DIGITS: usize = 12;
 fn about(design: &Section, plan: &Plan, numbers: Numbers) -> Vec<String> {
     let rod = design.blank;
     let first = format!(
-        "{}, rod {} x {}; nib unit: {}; tools: {}; made by: {}",
+        "{}, rod {}, {} long when faced; nib unit: {}; tools: {}; made by: {}",
         design.material,
         numbers.diameter(rod.diameter),
-        numbers.length(rod.length),
+        numbers.length(design.squared_length()),
         design.unit.name,
         plan.workshop.name,
         design.maker.name
     );
-    let second = match numbers.units {
-        Units::Millimetres => "All lengths in mm; diameters as a caliper reads them.",
-        Units::Inches => "All lengths in inches; diameters as a caliper reads them.",
+    let unit = match numbers.units {
+        Units::Millimetres => "mm",
+        Units::Inches => "inches",
     };
-    let mut about = vec![first, second.to_owned()];
+    let wheel = plan.workshop.lathe.quill.map_or(String::new(), |quill| {
+        let turn = numbers.length(quill.per_turn);
+        let divisions = quill.divisions.map_or(String::new(), |divisions| {
+            let each = numbers.value(quill.per_turn) / f64::from(divisions);
+            format!(", {divisions} divisions (div) of {each:.3}")
+        });
+        format!(" Tailstock's handwheel: {turn} a turn{divisions}.")
+    });
+    let second = format!("All lengths in {unit}; diameters as a caliper reads them.{wheel}");
+    let mut about = vec![first, second];
     if plan.section != *design {
         about.push(
             "With these tools some holes come out otherwise than the design has them (see the \

@@ -4,6 +4,9 @@ use crate::export::part_drawing::Units;
 use crate::quantity::{Angle, Length, Limits};
 use crate::shop::Handwheel;
 
+/// Above the noise of a sum, below a step of the rounding, in steps.
+const NOISE: f64 = 1e-6;
+
 /// How numbers are written.
 #[derive(Clone, Copy, Debug)]
 pub struct Numbers {
@@ -23,15 +26,29 @@ impl Numbers {
         if text.trim_matches(['-', '0', '.']).is_empty() { text.replace('-', "") } else { text }
     }
 
-    /// A room, rounded down, so that nobody is promised more than there is.
-    pub fn room(self, mm: f64) -> String {
-        /// Above the noise of a sum, below a step of the rounding.
-        const NOISE: f64 = 1e-9;
-        let (value, per, digits) = match self.units {
+    /// The least of a range, rounded up, so that nobody is promised more than there is.
+    pub fn inner_least(self, mm: f64) -> String {
+        let (value, per, digits) = self.scaled(mm);
+        format!("{:.digits$}", (value * per - NOISE).ceil() / per)
+    }
+
+    /// The most of a range, rounded down.
+    pub fn inner_most(self, mm: f64) -> String {
+        let (value, per, digits) = self.scaled(mm);
+        format!("{:.digits$}", (value * per + NOISE).floor() / per)
+    }
+
+    /// A length in its unit, the steps in a unit that are shown, and their digits.
+    fn scaled(self, mm: f64) -> (f64, f64, usize) {
+        match self.units {
             Units::Millimetres => (mm, 100.0, 2),
             Units::Inches => (Length::mm(mm).as_inch(), 1000.0, 3),
-        };
-        format!("{:.digits$}", ((value * per + NOISE).floor() / per).max(0.0))
+        }
+    }
+
+    /// The number alone.
+    pub fn value(self, length: Length) -> f64 {
+        self.scaled(length.as_mm()).0
     }
 
     /// A diameter, with its sign.
@@ -95,10 +112,10 @@ mod tests {
         assert_eq!(mm.length(Length::mm(4.349_99)), "4.35");
         assert_eq!(mm.length(Length::mm(-0.001)), "0.00");
         assert_eq!(inch.length(Length::mm(12.7)), "0.500");
-        // Down, never up.
-        assert_eq!(mm.room(0.078), "0.07");
-        assert_eq!(mm.room(0.08), "0.08");
-        assert_eq!(inch.room(0.078), "0.003");
+        // Inwards, never outwards; what is on a step stays there.
+        assert_eq!([mm.inner_least(7.278), mm.inner_most(7.378)], ["7.28", "7.37"]);
+        assert_eq!([mm.inner_least(0.1 + 0.2), mm.inner_most(0.1 + 0.2)], ["0.30", "0.30"]);
+        assert_eq!([inch.inner_least(7.278), inch.inner_most(7.378)], ["0.287", "0.290"]);
         assert_eq!([turns(9.77), turns(0.5), turns(0.9), turns(14.0)], ["9 3/4", "1/2", "1", "14"]);
         let wheel = |divisions| Handwheel { turns: 1, divisions };
         assert_eq!(handwheel(wheel(Some(20.0))), "1 turn + 20 div");

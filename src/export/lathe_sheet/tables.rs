@@ -149,8 +149,9 @@ pub fn binding(plan: &Plan, numbers: Numbers) -> Table {
         "Clear the chips. Tap on by the turns that are missing, no farther than the tap-drill bore \
          allows.",
     );
-    let seat = length(found.behind_seat)
-        .map_or(String::new(), |room| format!(" Behind the seat it has {room} {unit} to go."));
+    let seat = length(found.behind_seat).map_or(String::new(), |room| {
+        format!(" Seated, it could go {room} {unit} farther before anything else touches.")
+    });
     let collar = length(found.round_collar)
         .map_or(String::new(), |room| format!(" Round the collar {room} {unit} a side."));
     row(

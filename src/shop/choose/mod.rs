@@ -40,6 +40,8 @@ pub enum Taken {
 pub struct RunnerUp {
     /// The tool.
     pub tool: Tool,
+    /// Whether its end is of another kind than the design's.
+    pub other_point: bool,
     /// What comes of it.
     pub effect: Effect,
 }
@@ -188,7 +190,12 @@ fn neighbours(tried: Vec<Tried>, size: Length) -> Vec<RunnerUp> {
         }
     }
     let found = nearest.into_iter().flatten();
-    found.map(|one| RunnerUp { tool: one.candidate.tool, effect: one.effect }).collect()
+    let told = |Tried { candidate, effect, .. }: Tried| RunnerUp {
+        tool: candidate.tool,
+        other_point: candidate.other_point,
+        effect,
+    };
+    found.map(told).collect()
 }
 
 /// The drill in the trade that would serve, nearest to the design: metric tenths before inch sizes.

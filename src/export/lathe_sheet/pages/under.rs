@@ -11,6 +11,9 @@ const BETWEEN: f64 = 2.5;
 /// White on either side of a cell's words, in mm.
 const PAD: f64 = 1.0;
 
+/// White that a row of a table has over its words' own, in mm. Less, and letters stand on lines.
+const ROW_GAP: f64 = 0.8;
+
 /// Places of the outside's table that stand under one another; more stand beside them.
 const PLACES: usize = 8;
 
@@ -143,7 +146,8 @@ fn laid(flow: &Flow, table: &Table, widths: &[f64]) -> Laid {
         cells.map(|(words, width)| Cell::words(flow, words, kind.text, width - 2.0 * PAD)).collect()
     };
     let rows: Vec<Vec<Cell>> = [&table.heads].into_iter().chain(&table.rows).map(row).collect();
-    let height = title.height() + rows.iter().map(|row| tallest(row)).sum::<f64>();
+    let high = |row: &Vec<Cell>| tallest(row) + ROW_GAP;
+    let height = title.height() + rows.iter().map(high).sum::<f64>();
     Laid { title, rows, widths: widths.to_vec(), height }
 }
 
@@ -160,10 +164,10 @@ impl Laid {
             flow.rule([left, y], [right, y]);
             let mut x = left;
             for (cell, width) in row.iter().zip(&self.widths) {
-                cell.draw(flow, [x + PAD, y]);
+                cell.draw(flow, [x + PAD, y - ROW_GAP / 2.0]);
                 x += width;
             }
-            y -= tallest(row);
+            y -= tallest(row) + ROW_GAP;
         }
         flow.rule([left, y], [right, y]);
     }

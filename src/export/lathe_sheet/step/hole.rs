@@ -16,7 +16,7 @@ pub(super) fn spot(step: Step, mouth: Mouth) -> Row {
         title: format!("Spot the {end}"),
         tool: vec![plain("centre drill, in the tailstock")],
         face: step.face(),
-        set: vec![plain("only so far that the first drill starts true, within its hole")],
+        set: vec![plain("so deep that the next drill starts true, and no wider than it")],
         check: vec![plain("the spot runs true")],
         ..Row::default()
     }
@@ -128,7 +128,11 @@ fn check(step: Step, work: &BoreWork) -> Vec<Line> {
         }
         None if work.bore.depth == Depth::Through => {
             let far = if step.operation.measured.face == Mouth::Back { "front" } else { "back" };
-            lines.push(plain(format!("open at the {far} end; measure how far it lies off there")));
+            let wander = step.plan.section.criteria.offsets.long_hole;
+            lines.push(plain(format!(
+                "open at the {far} end, off the middle there by {} at most",
+                step.length(wander)
+            )));
         }
         None => lines.push(plain("depth rod on the floor; measure across the mouth")),
     }
@@ -145,13 +149,17 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
     let mut notes = Vec::new();
     if let Some(there) = work.opens {
         notes.push(warning(format!(
-            "Opens {} by {}: it grabs and pulls itself in. Lips eased, quill locked or held.",
+            "Opens {} by {}: it grabs and pulls itself in. Lips eased, quill lock half tight.",
             step.diameter(there),
             step.length(work.bore.diameter - there)
         )));
     }
     if work.breaks_through {
-        notes.push(warning("Breaking through it grabs: ease off before it comes out."));
+        let out = step.length(work.depths.mark - work.depths.full);
+        notes.push(warning(format!(
+            "Breaking through it grabs: ease off before. Its point comes out {out} behind the rod: \
+             keep the chuck clear of it."
+        )));
     }
     let drilled = !matches!(work.choice.taken, Taken::ByHand(_)) && work.bore.point != Point::Flat;
     if drilled && work.depths.full > work.peck {
@@ -172,8 +180,9 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         let at_hand = format!("The design asks for {}.", step.diameter(choice.wanted));
         notes.push(plain(at_hand));
     }
+    // What the neighbours would cost is told where the choice is not the design's own.
     let told: Vec<String> = choice.runners_up.iter().filter_map(cost).collect();
-    if !told.is_empty() {
+    if !told.is_empty() && (asked || matches!(choice.taken, Taken::Buy(_))) {
         notes.push(plain(format!("Not {}.", told.join("; not "))));
     }
     if let [first, rest @ ..] = choice.mistaken.as_slice() {
@@ -186,5 +195,7 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
 
 /// What a tool that was not taken would cost.
 fn cost(other: &RunnerUp) -> Option<String> {
-    Some(format!("{}: {}", other.tool.size, other.effect.why()?))
+    let why = other.effect.why()?;
+    let end = if other.other_point { " with its point" } else { "" };
+    Some(format!("{}{end}: {why}", other.tool))
 }

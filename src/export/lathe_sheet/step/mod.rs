@@ -65,7 +65,7 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
     };
     row.number = number;
     row.check.extend(step.rooms());
-    row.notes.extend(room::note(&operation.tight, numbers));
+    row.notes.extend(room::note(step));
     row.notes = gathered(row.notes);
     if let Some(speed) = &operation.speed {
         row.tool.extend(speed_lines(speed));
@@ -118,6 +118,6 @@ impl Step<'_> {
 
     /// Its sizes with their room, as far as they have to be said.
     fn rooms(self) -> Vec<Line> {
-        self.operation.tight.iter().filter_map(|tight| room::line(tight, self.numbers)).collect()
+        self.operation.tight.iter().filter_map(|tight| room::line(self, tight)).collect()
     }
 }

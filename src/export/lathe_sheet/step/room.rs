@@ -1,17 +1,18 @@
-//! How far a size may be off, in words.
+//! Between which sizes a step may come out, in words.
 
 use super::super::content::Line;
-use super::super::numbers::Numbers;
-use super::{plain, warning};
+use super::{Step, plain, warning};
 use crate::check::Parameter;
+use crate::quantity::Length;
+use crate::section::Mouth;
 use crate::shop::{Bite, Tight};
 
-/// More room than this to either side is said to be free, in millimetres: nobody is off by more
-/// who looks at all.
-const FREE: f64 = 0.5;
+/// A size with as much room to either side is said to be not critical, or not spoken of, in
+/// millimetres: nobody is off by more who looks at all.
+const FREE: f64 = 0.25;
 
 /// A size in a word or two; the step says of what.
-fn size(parameter: Parameter) -> String {
+fn size(step: Step, parameter: Parameter) -> String {
     match parameter {
         Parameter::BoreDiameter(_) => "Ø".to_owned(),
         Parameter::BoreDepth(_) => "depth".to_owned(),
@@ -23,7 +24,12 @@ fn size(parameter: Parameter) -> String {
         Parameter::ReliefDiameter => "relief Ø".to_owned(),
         Parameter::ReliefWidth => "relief width".to_owned(),
         Parameter::FrontDiameter => "Ø at the front".to_owned(),
-        Parameter::GripDiameter(n) => format!("Ø at the end of run {n}"),
+        Parameter::GripDiameter(n) => {
+            let runs = &step.plan.section.grip.runs;
+            let end = runs.get(usize::from(n).saturating_sub(1)).map(|run| run.to.z);
+            let end = end.unwrap_or(Length::ZERO) + step.operation.measured.to_come;
+            format!("Ø at {}", step.length(end))
+        }
         Parameter::GrooveDepth(n) => format!("groove {n} depth"),
         other => other.to_string(),
     }
@@ -38,24 +44,41 @@ fn sides(parameter: Parameter) -> [&'static str; 2] {
         | Parameter::GrooveDepth(_) => ["shallower", "deeper"],
         Parameter::TenonLength | Parameter::GripLength => ["shorter", "longer"],
         Parameter::ReliefWidth => ["narrower", "wider"],
-        _ => ["under", "over"],
+        _ => ["smaller", "larger"],
     }
 }
 
-/// A size with its room: `depth: 0.07 shallower, 0.90 deeper`.
-fn rooms(tight: &Tight, numbers: Numbers) -> String {
-    let side = |room: Option<f64>, word: &str| match room {
-        Some(room) => format!("{} {word}", numbers.room(room)),
-        None => format!("any {word}"),
-    };
-    let [under, over] = sides(tight.parameter);
-    format!("{}, {}", side(tight.less, under), side(tight.more, over))
+/// How much more a length reads from the face as it is than from the finished one.
+fn still_to_come(step: Step, parameter: Parameter) -> Length {
+    let measured = step.operation.measured;
+    let from_front = matches!(
+        parameter,
+        Parameter::BoreDepth(_)
+            | Parameter::ReliefStart(_)
+            | Parameter::UnitThreadEnd
+            | Parameter::GripLength
+    );
+    if from_front && measured.face == Mouth::Front { measured.to_come } else { Length::ZERO }
 }
 
-/// What stands in the check's column of a size: how far off it may be, where that is critical, or
-/// where it is a depth that is not.
-pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
-    let (name, rooms) = (size(tight.parameter), rooms(tight, numbers));
+/// The sizes between which it may come out, as they read in this step: `7.28 to 7.37`, `12.78 or
+/// more`; rounded inwards.
+fn range(step: Step, tight: &Tight) -> String {
+    let value = tight.value + still_to_come(step, tight.parameter).as_mm();
+    let least = tight.less.map(|room| step.numbers.inner_least(value - room));
+    let most = tight.more.map(|room| step.numbers.inner_most(value + room));
+    match (least, most) {
+        (Some(least), Some(most)) => format!("{least} to {most}"),
+        (Some(least), None) => format!("{least} or more"),
+        (None, Some(most)) => format!("{most} or less"),
+        (None, None) => "as it comes".to_owned(),
+    }
+}
+
+/// What stands in the check's column of a size: between what it must be, where that is critical, or
+/// where it is a depth or a length that is not.
+pub(super) fn line(step: Step, tight: &Tight) -> Option<Line> {
+    let (name, range) = (size(step, tight.parameter), range(step, tight));
     if tight.critical {
         // Which way to lean is for depths: a drill's diameter is as it is.
         let lean = tight.leans().filter(|_| matches!(tight.parameter, Parameter::BoreDepth(_)));
@@ -64,26 +87,30 @@ pub(super) fn line(tight: &Tight, numbers: Numbers) -> Option<Line> {
             Some(_) => "; rather a trace too shallow",
             None => "",
         };
-        return Some(warning(format!("CRITICAL {name}: at most {rooms}{lean}")));
+        return Some(warning(format!("CRITICAL {name}: {range}{lean}")));
     }
-    let depth = matches!(tight.parameter, Parameter::BoreDepth(_) | Parameter::GripLength);
-    (is_free(tight) && depth).then(|| plain(format!("{name} not critical ({rooms})")))
+    let told = matches!(
+        tight.parameter,
+        Parameter::BoreDepth(_) | Parameter::GripLength | Parameter::TenonLength
+    );
+    (told && is_free(tight)).then(|| plain(format!("{name} not critical ({range})")))
 }
 
-/// What stands under the step of its sizes: why the critical ones are, and the room of the others.
-pub(super) fn note(all: &[Tight], numbers: Numbers) -> Option<Line> {
-    let words = all.iter().filter_map(|tight| {
+/// What stands under the step of its sizes: why the critical ones are, and the range of the others.
+pub(super) fn note(step: Step) -> Option<Line> {
+    let words = step.operation.tight.iter().filter_map(|tight| {
+        let name = size(step, tight.parameter);
         if tight.critical {
             let (sign, Bite { what, breaks }) = tight.bites.as_ref()?;
             let [under, over] = sides(tight.parameter);
             let side = if *sign > 0.0 { over } else { under };
-            let verb = if *breaks { "breaks" } else { "gets close" };
-            return Some(format!("{} {side}: {what} {verb}", size(tight.parameter)));
+            let verb = if *breaks { "breaks" } else { "gets close to its limit" };
+            return Some(format!("Critical, for with {name} {side} this {verb}: {what}."));
         }
-        (!is_free(tight)).then(|| format!("{}: {}", size(tight.parameter), rooms(tight, numbers)))
+        (!is_free(tight)).then(|| format!("{name}: {}.", range(step, tight)))
     });
     let words: Vec<String> = words.collect();
-    (!words.is_empty()).then(|| plain(format!("Room: {}.", words.join("; "))))
+    (!words.is_empty()).then(|| plain(words.join(" ")))
 }
 
 /// Whether nobody who looks is off by as much.

@@ -36,7 +36,7 @@ pub(super) fn tenon(step: Step, work: &ThreadWork) -> Row {
         ],
         check: vec![
             plain("barrel or check ring goes on by hand, shoulder closes all round"),
-            plain(format!("pitch Ø {} (over wires)", step.numbers.limits(thread.limits.pitch))),
+            plain(format!("pitch diameter {}", step.numbers.limits(thread.limits.pitch))),
         ],
         boxes: vec!["goes on to the shoulder".to_owned()],
         ..Row::default()
@@ -73,12 +73,13 @@ pub(super) fn tap(step: Step, tapping: &Tapping) -> Row {
         (thread.form.hand == Hand::Left).then(|| warning("Left hand: turn it the other way."));
     let mut row = Row {
         title: format!("C: tap the unit thread, {}", thread.designation),
-        tool: [tool, vec![plain(format!("lead of {:.0} pitches", tapping.lead_pitches))]].concat(),
+        tool: [tool, vec![plain(format!("its first {:.0} pitches taper", tapping.lead_pitches))]]
+            .concat(),
         face: step.face(),
         set: vec![
             set(format!("mark: {} from the tip", step.length(tapping.mark))),
             plain(format!(
-                "about {} turns from the first bite ({} a turn); full thread to {}",
+                "about {} turns from the first bite, {} a turn; full thread to {}",
                 numbers::turns(tapping.turns),
                 step.length(tapping.per_turn),
                 step.length(tapping.full_to)
@@ -87,8 +88,8 @@ pub(super) fn tap(step: Step, tapping: &Tapping) -> Row {
         check: vec![plain("it runs straight: tap guided by the tailstock, quill loose")],
         boxes: vec!["turns".to_owned()],
         notes: vec![warning(
-            "By hand, spindle locked, power off; hold the work. Back a quarter turn every half turn; \
-             clear the chips.",
+            "By hand, spindle locked, power off. Back a quarter turn every half turn, clear the chips; \
+             hold the work by hand while you turn back, or it comes out of its holding.",
         )],
         ..Row::default()
     };

@@ -16,11 +16,15 @@ pub(super) fn square(step: Step, length: Length, rod: Option<Length>) -> Row {
         vec![warning("no facing allowance: this is the finished length")]
     };
     Row {
-        title: "Square the rod at both ends".to_owned(),
+        title: "Face both ends of the rod".to_owned(),
         tool: vec![set("turning tool")],
         face: step.face(),
-        set: [vec![set(format!("{} long", step.length(length)))], from.into_iter().collect()]
-            .concat(),
+        set: [
+            vec![set(format!("{} long", step.length(length)))],
+            from.into_iter().collect(),
+            vec![plain("face one end, turn it round, face the other")],
+        ]
+        .concat(),
         check: [vec![plain("both faces clean right across")], spare].concat(),
         boxes: vec![format!("length ({})", step.length(length))],
         ..Row::default()
@@ -32,7 +36,7 @@ pub(super) fn tenon(step: Step, work: &TenonWork) -> Row {
     let mut lines = vec![
         set(format!("turn to {}", step.diameter(work.turn_to))),
         plain(format!(
-            "over {}, up to the shoulder; limits Ø{}",
+            "for a length of {}, to the shoulder; limits Ø{}",
             step.length(tenon.length),
             step.numbers.limits(work.major)
         )),
@@ -82,24 +86,28 @@ pub(super) fn seat(step: Step, bushing: &Bushing) -> Row {
     let offset = step.plan.section.criteria.offsets.holding;
     Row {
         title: "Bushing in place; screw the work in".to_owned(),
-        tool: vec![set("scrap rod, boring bar, tap or single point")],
+        tool: vec![set("boring bar, tap or single point"), plain("scrap rod in the chuck")],
         face: vec![plain("the bushing's own front face")],
         set: vec![
             set(format!("hole {}, {}", step.diameter(thread.form.crest), thread.designation)),
             plain(format!(
-                "full thread to {}; mouth {} x {} deep; Ø{} or more outside, {} long",
+                "full thread to {}, behind it bored {}; mouth {} x {} deep; {} or more outside, {} long",
                 step.length(thread.to),
+                step.diameter(bushing.bore),
                 step.diameter(bushing.counterbore.diameter),
                 step.length(bushing.counterbore.depth),
-                step.length(bushing.diameter),
+                step.diameter(bushing.diameter),
                 step.length(bushing.length)
             )),
         ],
         check: vec![
             plain("shoulder seated all round, by hand"),
-            plain(format!("runs true within {}", step.length(offset))),
+            plain(format!(
+                "an indicator beside the shoulder: off by {} at most",
+                step.length(offset)
+            )),
         ],
-        boxes: vec!["runs out by".to_owned()],
+        boxes: vec!["off by".to_owned()],
         notes: vec![warning(
             "From here on neither bushing nor work is taken out until the section is done: bores, \
              thread and outside share one axis.",
@@ -138,7 +146,7 @@ pub(super) fn face(step: Step, [off, leaves]: [Length; 2], from_shoulder: bool) 
     Row {
         title: "Face the front to length".to_owned(),
         tool: vec![set("turning tool")],
-        face: vec![plain(end)],
+        face: vec![plain(if from_shoulder { "shoulder (the bushing's face)" } else { end })],
         set: vec![set(format!("take {} off", step.length(off))), plain(then)],
         check,
         boxes: vec![format!("length ({})", step.length(leaves))],
@@ -148,17 +156,23 @@ pub(super) fn face(step: Step, [off, leaves]: [Length; 2], from_shoulder: bool) 
 
 pub(super) fn lip_plug(step: Step, plug: &LipPlug) -> Row {
     let stub = |name: &str, stub: &crate::section::Stub| {
-        plain(format!("{name} {} to {}", step.diameter(stub.diameter), step.length(stub.to)))
+        plain(format!(
+            "{name} {}, to {} beyond what bears",
+            step.diameter(stub.diameter),
+            step.length(stub.to)
+        ))
     };
     let mut lines = vec![plain(format!("body {}", step.diameter(plug.diameter)))];
-    lines.extend(plug.recess.as_ref().map(|it| stub("in the recess", it)));
-    lines.extend(plug.clearance.as_ref().map(|it| stub("in the clearance bore", it)));
+    lines.extend(plug.recess.as_ref().map(|it| stub("stub in the recess", it)));
+    lines.extend(plug.clearance.as_ref().map(|it| stub("stub in the clearance bore", it)));
     Row {
         title: "Support the lip".to_owned(),
-        tool: vec![set("lip plug, live centre"), plain("drawing: --part lip-plug")],
+        tool: vec![set("lip plug, live centre"), plain("its drawing: lip-plug")],
         face: vec![plain(format!("it bears on the {}", plug.bearing))],
         set: lines,
-        check: vec![plain("slides in by hand; the centre only touches, it does not press")],
+        check: vec![plain(
+            "slides in by hand (turn it to the bore as it is); the centre touches, it does not press",
+        )],
         boxes: vec!["in".to_owned()],
         ..Row::default()
     }
@@ -182,8 +196,8 @@ pub(super) fn outside(step: Step, outside: &Outside) -> Row {
             numbers::angle(taper.angle)
         )));
     }
-    lines.push(plain("diameters: table and template overleaf"));
-    let check = vec![plain("caliper by the table; template against the light; the cap goes over")];
+    lines.push(plain("every 2 mm: table and template at the end"));
+    let check = vec![plain("caliper by the table, template against the light, the cap goes over")];
     Row {
         title: "Turn the outside".to_owned(),
         tool: vec![set("turning tool")],
@@ -191,6 +205,10 @@ pub(super) fn outside(step: Step, outside: &Outside) -> Row {
         set: lines,
         check,
         boxes: vec!["Ø front".to_owned(), "Ø shoulder".to_owned()],
+        notes: vec![warning(
+            "Stop the tool by hand before what holds the work at the shoulder, and before the centre at \
+             the front. Sanding takes a little more off: stay on the large side of each Ø.",
+        )],
         ..Row::default()
     }
 }
@@ -206,7 +224,7 @@ pub(super) fn sand(step: Step, off: Length) -> Row {
         face: vec![plain("shoulder")],
         set: vec![
             set(format!("{} off the front", step.length(off))),
-            plain("the outside no more than takes the marks off"),
+            plain("lip plug out; the outside no more than takes the marks off"),
         ],
         check: vec![set(format!("{} from the shoulder", step.length(length)))],
         boxes: vec![format!("length ({})", step.length(length))],

@@ -30,10 +30,10 @@ pub(super) fn rehearse(step: Step) -> Row {
         title: "Rehearse on an offcut".to_owned(),
         tool: vec![set("the same drills, tap and unit")],
         face: vec![plain("its own face")],
-        set: vec![plain("all bores and the unit thread, at the depths below")],
+        set: vec![plain("all bores and the unit thread, as in the steps below")],
         check: vec![
             plain(seats),
-            plain("measure each hole: what differs goes into the rack's file, then a new sheet"),
+            plain("measure each hole: where it differs, tell the rack and print a new sheet"),
         ],
         boxes: boxes.collect(),
         ..Row::default()
@@ -50,13 +50,17 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
             "It goes in to its seat before any thread is cut: a bore is too wide or too deep. Stop.",
         ));
     } else if fit.by_clearance > RESTS_THERE {
-        let side = |room: Option<f64>| room.map(|room| step.numbers.room(room));
-        let (less, more) = room.map_or((None, None), |room| (side(room.less), side(room.more)));
-        let more_than = less.map_or(String::new(), |less| format!(" by more than {less}"));
-        let less_than = more.map_or(String::new(), |more| format!(" by more than {more}"));
+        // A bore that is shallower by its room lets the unit stand out so much more.
+        let (less, more) = room.map_or((None, None), |room| (room.less, room.more));
+        let stands = fit.stands.as_mm();
+        let most = less.map(|less| step.numbers.inner_most(stands + less * fit.by_clearance));
+        let least = more.map(|more| step.numbers.inner_least(stands - more * fit.by_clearance));
+        let meant = step.length(fit.stands);
         notes.push(plain(format!(
-            "It reads more{more_than}: bore B is too shallow; deepen B by the difference. It reads \
-             less{less_than}: bore B is too deep; don't tap, ask `asmade` with B's depth."
+            "{} to {}: go on. More: bore B is too shallow; deepen it by what it reads over {meant}, try \
+             again. Less: bore B is too deep; do not tap, measure B and ask what saves it (asmade).",
+            least.unwrap_or_else(|| "Less".to_owned()),
+            most.unwrap_or_else(|| "any more".to_owned())
         )));
     } else {
         let [_, section] = fit.rests;
@@ -69,7 +73,7 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
         title: "Try the unit, not turned".to_owned(),
         tool: vec![set("nib unit"), plain("lathe stopped")],
         face: step.face(),
-        set: vec![plain("push it in until it stops")],
+        set: vec![plain("push it in until its thread meets the hole that is to be tapped")],
         check: vec![set(stands(step, fit.stands))],
         boxes: vec![stands_box(step, fit.stands)],
         notes,
@@ -86,10 +90,17 @@ pub(super) fn second_try(step: Step, fit: TrialFit) -> Row {
         title: "Try the unit, turned in".to_owned(),
         tool: vec![set("nib unit"), plain("lathe stopped, chips blown out")],
         face: step.face(),
-        set: vec![set(format!("{} turns by hand", numbers::turns(fit.turns)))],
+        set: vec![
+            set(format!("{} turns by hand", numbers::turns(fit.turns))),
+            plain(format!(
+                "of {} each, from {}; then out again",
+                step.length(step.plan.section.unit_thread.form.lead()),
+                step.length(fit.stands)
+            )),
+        ],
         check: vec![
             set(stands(step, fit.seated)),
-            plain("collar rests all round; if it binds: see overleaf, never force"),
+            plain("collar rests all round; if it binds: see the table at the end, never force"),
         ],
         boxes: vec!["turns".to_owned(), stands_box(step, fit.seated)],
         ..Row::default()
