@@ -27,7 +27,7 @@ fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
-const NAMES: [&str; 11] = [
+const NAMES: [&str; 13] = [
     "drawing.dxf",
     "drawing.pdf",
     "drawing.svg",
@@ -38,6 +38,8 @@ const NAMES: [&str; 11] = [
     "section-plain.step",
     "section.step",
     "section.stl",
+    "sheet.html",
+    "sheet.pdf",
     "walls.svg",
 ];
 
@@ -215,7 +217,7 @@ fn parts_are_made_by_name() {
         "--part=check-ring",
         "--part=unit,blank-2 --only=step,drawing",
         "--part=section,unit --only=stl",
-        "--only=svg,pdf",
+        "--only=svg,pdf,sheet",
     ];
     for order in orders {
         let arguments = ["make", "--out", "again", "--quiet"].into_iter();
@@ -363,7 +365,7 @@ fn only_what_is_asked_for_is_written() {
 fn what_still_stands_is_kept_and_reported() {
     let home = tempfile::tempdir().unwrap();
     run(home.path(), &["make", "--quiet"]);
-    for kinds in ["svg,dxf,pdf", "stl", "step", "report"] {
+    for kinds in ["svg,dxf,pdf", "stl", "sheet", "step", "report"] {
         let made = run(home.path(), &["make", "--only", kinds, "--out", "parts"]);
         assert_eq!(out(&made).contains("Still true"), kinds != "svg,dxf,pdf", "{}", out(&made));
     }
@@ -398,7 +400,8 @@ fn unknown_kinds_are_refused_with_those_there_are() {
     let home = tempfile::tempdir().unwrap();
     let made = run(home.path(), &["make", "--only", "stl,obj"]);
     assert_eq!(status(&made), 2);
-    for word in ["export.unknown-kind", "`obj`", "stl, step, dxf, svg, pdf, drawing, report"] {
+    for word in ["export.unknown-kind", "`obj`", "stl, step, dxf, svg, pdf, drawing, sheet, report"]
+    {
         assert!(err(&made).contains(word), "{word}: {}", err(&made));
     }
     assert!(!home.path().join("out").exists());
@@ -518,4 +521,48 @@ fn a_check_draws_its_walls_where_it_is_asked_to() {
     assert!(fs::read_to_string(home.path().join("pen.toml")).unwrap().starts_with("format"));
     let nowhere = run(home.path(), &["check", "demo", "--picture", "no/such/folder/walls.svg"]);
     assert_eq!(status(&nowhere), 3, "{}", err(&nowhere));
+}
+
+/// `sheet` alone: the two files and the report; a rack of one's own; inches.
+#[test]
+fn the_sheet_alone() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["sheet", "demo"]);
+    assert_eq!(made.status.code(), Some(0), "{}", err(&made));
+    let folder = home.path().join("out/demo");
+    let names: Vec<String> = set(&folder).into_keys().collect();
+    assert_eq!(names, ["report.json", "sheet.html", "sheet.pdf"]);
+    let said = out(&made);
+    assert!(said.contains("Tools for the holes, from the rack \"bench\""), "{said}");
+    assert!(said.contains("drill 7.3 mm, leaves 7.30"), "{said}");
+    assert!(said.contains("not drill 7.2 mm: depth of the unit's thread (breaks"), "{said}");
+    // Another rack, and the sheet is made anew; what was made with it is not true of the first.
+    let before = set(&folder);
+    let made = run(home.path(), &["sheet", "--rack", "inch-fractions"]);
+    assert_eq!(made.status.code(), Some(0), "{}", err(&made));
+    assert!(out(&made).contains("nothing at hand serves: buy a drill 7.3 mm"), "{}", out(&made));
+    assert_ne!(set(&folder)["sheet.html"], before["sheet.html"]);
+    let made = run(home.path(), &["make", "--only", "svg"]);
+    assert!(out(&made).contains("Removed, not of the design as it is now"), "{}", out(&made));
+    assert!(!folder.join("sheet.html").exists());
+    // The same rack: it stands.
+    run(home.path(), &["sheet"]);
+    let made = run(home.path(), &["make", "--only", "svg"]);
+    assert!(out(&made).contains("Still true from an earlier run"), "{}", out(&made));
+    assert_eq!(set(&folder)["sheet.html"], before["sheet.html"]);
+    let made = run(home.path(), &["sheet", "--units", "inch"]);
+    assert_eq!(made.status.code(), Some(0));
+    assert!(String::from_utf8_lossy(&set(&folder)["sheet.html"]).contains("All lengths in inches"));
+}
+
+/// A rack that there is not, and a unit that there is not: both are said, nothing is written.
+#[test]
+fn a_sheet_of_nothing_is_refused() {
+    let home = tempfile::tempdir().unwrap();
+    let made = run(home.path(), &["sheet", "demo", "--rack", "none-such", "--units", "cubit"]);
+    assert_eq!(made.status.code(), Some(2));
+    let said = err(&made);
+    assert!(said.contains("there is no rack `none-such`"), "{said}");
+    assert!(said.contains("`cubit` is no unit"), "{said}");
+    assert!(!home.path().join("out").exists());
 }

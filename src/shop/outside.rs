@@ -4,9 +4,12 @@ use crate::quantity::{Angle, Length};
 use crate::section::{Item, Part, Run, Shape, Skin};
 use crate::solid::Meridian;
 
-/// From one place of the table to the next, in millimetres. Less, and the table takes a page; more,
-/// and a flare is turned between two of them.
-const EVERY: f64 = 2.0;
+/// From one place of the table to the next, in millimetres: the first that leaves no more places
+/// than are wanted. Less, and the table takes a page; more, and a flare is turned between two.
+const EVERY: [f64; 4] = [2.0, 5.0, 10.0, 20.0];
+
+/// Places that a table has at most: those of a grip of 70 mm at every 2 mm.
+const PLACES: f64 = 36.0;
 
 /// A straight run that is no cylinder.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,9 +51,11 @@ impl Outside {
         if let Some([from, to]) = ends {
             let mut stops = vec![from];
             // Even distances from the face as it is.
-            let mut n = ((from + to_come).as_mm() / EVERY).floor() + 1.0;
-            while Length::mm(n * EVERY) - to_come < to {
-                let z = Length::mm(n * EVERY) - to_come;
+            let few = |every: &&f64| (to - from).as_mm() / **every <= PLACES;
+            let every = EVERY.iter().find(few).copied().unwrap_or(EVERY[EVERY.len() - 1]);
+            let mut n = ((from + to_come).as_mm() / every).floor() + 1.0;
+            while Length::mm(n * every) - to_come < to {
+                let z = Length::mm(n * every) - to_come;
                 // A place that all but is the end is the end.
                 if (z - from).as_mm() > 0.25 && (to - z).as_mm() > 0.25 {
                     stops.push(z);

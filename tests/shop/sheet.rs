@@ -2,7 +2,7 @@
 
 use sectionwright::design::{Library, Resolved, load};
 use sectionwright::export::drawing::{Point, Shape};
-use sectionwright::export::lathe_sheet::{Content, files, html, pages};
+use sectionwright::export::lathe_sheet::{Content, Paged, files, html, pages};
 use sectionwright::export::part_drawing::Units;
 use sectionwright::shop::{Plan, plan};
 
@@ -20,6 +20,14 @@ fn designs() -> Vec<Resolved> {
     written.chain((1..).filter_map(random::resolved).take(12)).collect()
 }
 
+fn words(page: &sectionwright::export::drawing::Sheet) -> Vec<String> {
+    let words = page.drawing.entities.iter().filter_map(|entity| match &entity.shape {
+        Shape::Text(text) => Some(text.words.clone()),
+        _ => None,
+    });
+    words.collect()
+}
+
 fn texts(page: &sectionwright::export::drawing::Sheet) -> Vec<[Point; 2]> {
     let words = page.drawing.entities.iter().filter_map(|entity| match &entity.shape {
         Shape::Text(text) => Some(text.corners()),
@@ -35,7 +43,7 @@ fn it_takes_two_pages_and_stays_within_them() {
         let plan = planned(&resolved);
         for units in Units::ALL {
             let content = Content::of(&resolved.section, &plan, units);
-            let (pages, size) = pages(&content).unwrap_or_else(|e| panic!("{e}"));
+            let Paged { pages, size, .. } = pages(&content).unwrap_or_else(|e| panic!("{e}"));
             assert!(pages.len() <= 2 && size >= 0.6, "{} {size}", pages.len());
             for page in &pages {
                 assert_eq!(page.area, [Point::new(0.0, 0.0), Point::new(210.0, 297.0)]);
@@ -56,7 +64,7 @@ fn every_number_of_the_plan_stands_on_it() {
     let plan = planned(&resolved);
     let content = Content::of(&resolved.section, &plan, Units::Millimetres);
     let page = html(&content, 1.0);
-    let (sheets, _) = pages(&content).unwrap();
+    let Paged { pages: sheets, .. } = pages(&content).unwrap();
     let words: Vec<String> = sheets
         .iter()
         .flat_map(|sheet| &sheet.drawing.entities)
@@ -134,4 +142,46 @@ fn the_same_bytes_twice() {
     let plan = planned(&resolved);
     let made = || files(&resolved.section, &plan, Units::Millimetres).unwrap();
     assert_eq!(made(), made());
+}
+
+/// A long grip: fewer places, the template under the table; a longer one than the page: none. Still
+/// two pages.
+#[test]
+fn a_long_section_has_its_sheet_too() {
+    for (length, has_template) in [(120.0, true), (230.0, false)] {
+        let text = format!(
+            "cap = \"none\"\nconverter = \"none\"\n[grip]\nlength = {length}\nfront = 10.2\n\
+             [[grip.run]]\nto = {length}\ndiameter = 12.4\n"
+        );
+        let resolved = super::bench::with_rack(&text, "sets = [\"metric-tenths\"]");
+        let plan = planned(&resolved);
+        assert!(plan.outside.places.len() < 40, "{}", plan.outside.places.len());
+        let content = Content::of(&resolved.section, &plan, Units::Millimetres);
+        let Paged { pages, .. } = pages(&content).unwrap();
+        let words: String = pages.iter().flat_map(words).collect::<Vec<_>>().join(" ");
+        assert_eq!(words.contains("Template 1:1"), has_template, "{length}");
+        for [low, high] in pages.iter().flat_map(texts) {
+            assert!(low.x > 5.0 && low.y > 5.0 && high.y < 292.0, "{low:?} {high:?}");
+        }
+    }
+}
+
+/// So many holes that nobody reads them on two pages: said, with what would help, and a sheet of
+/// many of them leaves out remarks first.
+#[test]
+fn a_sheet_of_too_many_steps_is_refused() {
+    let steps = |count: usize| {
+        let step = |n: usize| {
+            let (wide, deep) = (8.4 - 0.08 * n as f64, 1.5 + 0.25 * n as f64);
+            format!("[[bores.step]]\nfrom = \"back\"\ndiameter = {wide:.2}\ndepth = {deep:.2}\n")
+        };
+        let text: String = (0..count).map(step).collect::<Vec<_>>().concat();
+        let resolved = super::bench::with_rack(&text, "sets = [\"metric-tenths\"]");
+        let content = Content::of(&resolved.section, &planned(&resolved), Units::Millimetres);
+        pages(&content).map(|paged| (paged.pages.len(), paged.content.steps()))
+    };
+    assert!(matches!(steps(3), Ok((2, 21))));
+    let error = steps(22).unwrap_err();
+    assert_eq!(error.code(), "sheet.too-long");
+    assert!(error.to_string().contains("join steps of the bore"), "{error}");
 }

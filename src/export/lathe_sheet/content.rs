@@ -126,6 +126,25 @@ impl Content {
     }
 }
 
+impl Content {
+    /// The same without the remarks under the steps that are no warnings.
+    #[must_use]
+    pub fn brief(&self) -> Self {
+        let mut brief = self.clone();
+        for block in &mut brief.blocks {
+            if let Block::Step(row) = block {
+                row.notes.retain(|line| matches!(line, Line::Warning(_)));
+            }
+        }
+        brief
+    }
+
+    /// How many steps there are.
+    pub fn steps(&self) -> usize {
+        self.blocks.iter().filter(|block| matches!(block, Block::Step(_))).count()
+    }
+}
+
 /// Digits of the section's digest at the foot: the first of those in the report. Fewer, and two
 /// designs of one pen could share them; more are not read.
 const DIGITS: usize = 12;

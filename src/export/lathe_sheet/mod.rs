@@ -20,7 +20,7 @@ mod tables;
 
 pub use content::{Block, Content, Line, Row, Table};
 pub use html::write as html;
-pub use pages::{TooLong, pages};
+pub use pages::{Paged, TooLong, pages};
 
 use super::part_drawing::Units;
 use super::{ExportError, File, SHEET_HTML, SHEET_PDF, pdf};
@@ -33,8 +33,7 @@ use crate::shop::Plan;
 /// [`ExportError::Sheet`] where it takes more than two pages, [`ExportError::Pdf`] where the
 /// library refuses them.
 pub fn files(design: &Section, plan: &Plan, units: Units) -> Result<Vec<File>, ExportError> {
-    let content = Content::of(design, plan, units);
-    let (pages, size) = pages(&content)?;
+    let Paged { pages, size, content } = pages(&Content::of(design, plan, units))?;
     let printed = pdf::write_pages(&pages)?;
     Ok(vec![File::new(SHEET_HTML, html(&content, size)), File::new(SHEET_PDF, printed)])
 }

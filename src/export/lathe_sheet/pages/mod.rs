@@ -54,22 +54,35 @@ impl fmt::Display for TooLong {
 
 impl Error for TooLong {}
 
-/// The pages, at the largest type with which they are two at most; and the share of the full size
-/// that it is.
+/// The sheet on its pages.
+#[derive(Clone, Debug)]
+pub struct Paged {
+    /// The pages.
+    pub pages: Vec<Sheet>,
+    /// The type's share of the full size.
+    pub size: f64,
+    /// What stands on them: without what can be spared, where all of it takes more than two.
+    pub content: Content,
+}
+
+/// The pages, at the largest type with which they are two at most; where none does, without the
+/// remarks that no step depends on.
 ///
 /// # Errors
-/// [`TooLong`] where they are more at the smallest.
-pub fn pages(content: &Content) -> Result<(Vec<Sheet>, f64), TooLong> {
+/// [`TooLong`] where they are more at the smallest, and without those.
+pub fn pages(content: &Content) -> Result<Paged, TooLong> {
     let mut fewest = usize::MAX;
-    for size in SIZES.rev().step_by(SIZE_STEP) {
-        let size = f64::from(size) / 100.0;
-        let drawings = laid_out(content, size);
-        if drawings.len() <= MOST {
-            return Ok((sheets(content, drawings), size));
+    for content in [content.clone(), content.brief()] {
+        for size in SIZES.rev().step_by(SIZE_STEP) {
+            let size = f64::from(size) / 100.0;
+            let drawings = laid_out(&content, size);
+            if drawings.len() <= MOST {
+                return Ok(Paged { pages: sheets(&content, drawings), size, content });
+            }
+            fewest = fewest.min(drawings.len());
         }
-        fewest = fewest.min(drawings.len());
     }
-    Err(TooLong { pages: fewest, steps: content.blocks.len() })
+    Err(TooLong { pages: fewest, steps: content.steps() })
 }
 
 fn laid_out(content: &Content, size: f64) -> Vec<Drawing> {

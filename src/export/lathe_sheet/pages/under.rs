@@ -57,52 +57,91 @@ pub fn tables(flow: &mut Flow, content: &Content) {
     }
 }
 
+/// The outside's table with its slopes, and the template beside it, or under it where it is long.
 fn outside(flow: &mut Flow, content: &Content) {
-    let kind = flow.kind;
     let [width, height] = size(&content.template);
-    let caption = Cell::words(
-        flow,
-        "Template 1:1; the bar is 50 mm: measure it before you trust the print.",
-        kind.text,
-        width.max(60.0),
-    );
-    let room = Flow::width() - width.max(60.0) - BETWEEN;
-    // The table in columns, so that it is no higher than the template.
-    let table = &content.outside;
-    let columns = table.rows.len().div_ceil(PLACES).max(1);
-    let per_column = table.rows.len().div_ceil(columns);
-    let pair = (room / columns as f64).min(36.0);
-    let title = Cell::words(flow, &table.title, kind.set, room);
-    let parts: Vec<Laid> = table
-        .rows
-        .chunks(per_column.max(1))
-        .map(|rows| {
-            let rows = rows.to_vec();
-            let part = Table { title: String::new(), heads: table.heads.clone(), rows };
-            laid(flow, &part, &shares(pair - BETWEEN, &[0.55, 0.45]))
-        })
-        .collect();
-    let slopes: Vec<Cell> =
-        content.slopes.iter().map(|line| Cell::words(flow, line, kind.text, room)).collect();
-    let tallest = parts.iter().map(|part| part.height).fold(0.0, f64::max);
-    let words = title.height() + tallest + slopes.iter().map(Cell::height).sum::<f64>();
-    let needs = words.max(height + caption.height()) + 2.0 * BETWEEN;
-    let (top, _) = flow.take(needs);
+    let beside = width <= Flow::width() * TEMPLATE_BESIDE;
+    let room = if beside { Flow::width() - width.max(CAPTION) - BETWEEN } else { Flow::width() };
+    let table = Diameters::of(flow, content, room);
+    let caption = if width <= Flow::width() {
+        "Template 1:1; the bar is 50 mm: measure it before you trust the print."
+    } else {
+        "No template: the section is longer than the page."
+    };
+    let room = if beside { width.max(CAPTION) } else { Flow::width() };
+    let caption = Cell::words(flow, caption, flow.kind.text, room);
+    let drawn = if width <= Flow::width() { height } else { 0.0 };
+    let template = caption.height() + drawn;
+    let high = if beside { table.height.max(template) } else { table.height + BETWEEN + template };
+    let (top, _) = flow.take(high + 2.0 * BETWEEN);
     let [left, right] = Flow::edges();
     let top = top - BETWEEN;
-    title.draw(flow, [left, top]);
-    for (n, part) in parts.iter().enumerate() {
-        part.draw(flow, [left + pair * n as f64, top - title.height()]);
+    table.draw(flow, [left, top]);
+    let corner = if beside { [right - room, top] } else { [left, top - table.height - BETWEEN] };
+    caption.draw(flow, corner);
+    if drawn > 0.0 {
+        picture(flow, &content.template, [corner[0], corner[1] - caption.height()]);
     }
-    let mut y = top - title.height() - tallest - 1.0;
-    for slope in &slopes {
-        slope.draw(flow, [left, y]);
-        y -= slope.height();
-    }
-    let x = right - width.max(60.0);
-    caption.draw(flow, [x, top]);
-    picture(flow, &content.template, [x, top - caption.height()]);
 }
+
+/// A template up to this share of the page's width stands beside the table. More, and the table has
+/// no room.
+const TEMPLATE_BESIDE: f64 = 0.55;
+
+/// Width of the template's caption at least, in mm.
+const CAPTION: f64 = 60.0;
+
+/// Width of a column of the outside's table, in mm.
+const COLUMN: f64 = 36.0;
+
+/// The outside's diameters in columns, and its slopes under them.
+struct Diameters {
+    title: Cell,
+    parts: Vec<Laid>,
+    tallest: f64,
+    column: f64,
+    slopes: Vec<Cell>,
+    height: f64,
+}
+
+impl Diameters {
+    fn of(flow: &Flow, content: &Content, room: f64) -> Self {
+        let kind = flow.kind;
+        let table = &content.outside;
+        let columns = table.rows.len().div_ceil(PLACES).max(1);
+        let per_column = table.rows.len().div_ceil(columns).max(1);
+        let column = (room / columns as f64).min(COLUMN);
+        let title = Cell::words(flow, &table.title, kind.set, room);
+        let part = |rows: &[Vec<String>]| {
+            let rows = rows.to_vec();
+            let part = Table { title: String::new(), heads: table.heads.clone(), rows };
+            laid(flow, &part, &shares(column - BETWEEN, &[0.55, 0.45]))
+        };
+        let parts: Vec<Laid> = table.rows.chunks(per_column).map(part).collect();
+        let words = |line: &String| Cell::words(flow, line, kind.text, room);
+        let slopes: Vec<Cell> = content.slopes.iter().map(words).collect();
+        let tallest = parts.iter().map(|part| part.height).fold(0.0, f64::max);
+        let sloped: f64 = slopes.iter().map(Cell::height).sum();
+        let height = title.height() + tallest + SLOPES_BELOW + sloped;
+        Self { title, parts, tallest, column, slopes, height }
+    }
+
+    fn draw(&self, flow: &mut Flow, [left, top]: [f64; 2]) {
+        self.title.draw(flow, [left, top]);
+        let mut y = top - self.title.height();
+        for (n, part) in self.parts.iter().enumerate() {
+            part.draw(flow, [left + self.column * n as f64, y]);
+        }
+        y -= self.tallest + SLOPES_BELOW;
+        for slope in &self.slopes {
+            slope.draw(flow, [left, y]);
+            y -= slope.height();
+        }
+    }
+}
+
+/// From the table of diameters to the slopes under it, in mm.
+const SLOPES_BELOW: f64 = 1.0;
 
 fn stacked(flow: &mut Flow, cell: &Cell) {
     let (top, _) = flow.take(cell.height());

@@ -196,7 +196,7 @@ pub(super) fn outside(step: Step, outside: &Outside) -> Row {
             numbers::angle(taper.angle)
         )));
     }
-    lines.push(plain("every 2 mm: table and template at the end"));
+    lines.push(plain("in between: table and template at the end"));
     let check = vec![plain("caliper by the table, template against the light, the cap goes over")];
     Row {
         title: "Turn the outside".to_owned(),
