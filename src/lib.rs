@@ -18,6 +18,7 @@ pub mod design;
 pub mod solid;
 pub mod mesh;
 pub mod check;
+pub mod shop;
 pub mod export;
 pub mod archive;
 pub mod cli;

@@ -13,6 +13,7 @@ mod design_file;
 mod grip_file;
 mod library;
 mod load;
+mod made_file;
 mod maker_file;
 mod material_file;
 mod pen_name;
@@ -28,8 +29,9 @@ mod value;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
-pub use resolved::{Credits, Derived, Failure, Reading, Resolved};
+pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
 pub use template::template;
+pub use value::GREATEST;
 
 use crate::diagnostic::Severity;
 use load::Loader;
@@ -52,10 +54,10 @@ pub fn load_with(
     let Loader { sources, log: mut diagnostics, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
-        Some((section, credits)) => {
+        Some((section, credits, said)) => {
             let Making { derived, readings, .. } = making;
             let notes = diagnostics;
-            Ok(Resolved { section, credits, derived, readings, notes, sources })
+            Ok(Resolved { section, credits, made: said, derived, readings, notes, sources })
         }
         None => Err(Failure { diagnostics, sources }),
     }
@@ -77,7 +79,7 @@ fn make(
     name_or_path: &str,
     limits: &[String],
     making: &mut Making,
-) -> Option<(crate::section::Section, Credits)> {
+) -> Option<(crate::section::Section, Credits, Made)> {
     let typed = loader.typed(limits);
     let written = loader.document(Kind::Design, name_or_path, None)?;
     let design = loader.read(&written, design_file::DesignFile::read);
@@ -106,5 +108,5 @@ fn make(
     let origins = resolve::criteria::Origins { design: &written, command_line: typed.as_ref() };
     let credits = resolve::credits::resolve(&design.drawing, making);
     let section = resolve::resolve(&design, &origins, &unit?, &material?, &maker?, making)?;
-    Some((section, credits))
+    Some((section, credits, design.made.map(|made| made.value).unwrap_or_default()))
 }

@@ -6,6 +6,7 @@ mod length;
 
 pub(super) use corner::{Groove, Lead, Legs, TangentTo};
 pub(super) use hole::{CutsOver, Hole, Seat};
+pub use length::GREATEST;
 pub(super) use length::{CALIPER, Distance, Measured, Size};
 
 use super::reader::{Needed, Placed, Read, Reader, wrong_type};

@@ -1,0 +1,179 @@
+//! A section as made, as a maker reads it.
+
+use super::super::table::{rounded, tone};
+use super::cut;
+use crate::check::{Bound, Finding, Room, SideRoom, Verdict};
+use crate::diagnostic::{Style, Tone, paint};
+use crate::export::CAUTION;
+use crate::section::{Section, Stage};
+use crate::shop::{AsMade, Measured, Remedy, Rescue};
+
+/// Everything: what was cut, what that breaks, what saves it, what is left.
+pub(super) fn said(section: &Section, made: &AsMade, rooms: &[Room], style: Style) -> String {
+    let head = |text: &str| format!("\n{}\n", paint(text, Tone::Strong, style));
+    let title =
+        format!("{} as made: {}, unit {:?}", section.name, section.material, section.unit.name);
+    let mut text = format!("{}\n", paint(&title, Tone::Strong, style));
+    text += &sizes(made, rooms, style);
+    if let Some(left) = made.grip_left {
+        text += &format!(
+            "The rod leaves {left:.2} for the grip, and it was measured {:.2} long: say \
+             grip.length={:.2} too.\n",
+            made.section.grip.length(),
+            left.as_mm()
+        );
+    }
+    text += &head("What that does");
+    text += &effects(made, style);
+    if made.made.is_worse_than(&made.drawn) {
+        text += &head("What can save it");
+        text += &rescues(made, style);
+    }
+    let (remaining, with) = match made.rescues.first() {
+        Some(rescue) => (&rescue.remaining, ", with 1 above"),
+        None => (&made.remaining, ""),
+    };
+    text += &head(&format!("Still to be done{with}"));
+    if remaining.is_empty() {
+        text += "  nothing\n";
+    }
+    for (n, cut) in (1..).zip(remaining) {
+        text += &format!("  {n:>2}  {}\n", cut::said(cut));
+    }
+    let unsanded = section.allowance.sanding.as_mm() > 0.0 && !made.done.contains(&Stage::Sanded);
+    if unsanded && !remaining.is_empty() {
+        text += "  Depths here are from the face as it is then, before it is sanded; those above are \
+                 from the finished face.\n";
+    }
+    format!("{text}\n{CAUTION}\n")
+}
+
+/// What was cut against what was asked for.
+fn sizes(made: &AsMade, rooms: &[Room], style: Style) -> String {
+    let heads = ["drawn", "made", "off", "may be off"];
+    let line = |name: &str, key: &str, [drawn, made, off, room]: [&str; 4]| {
+        let text = format!("  {name:<46}{key:<28}{drawn:>8}{made:>8}{off:>8}   {room}");
+        text.trim_end().to_owned() + "\n"
+    };
+    let mut text = paint(&line("", "", heads), Tone::Faint, style);
+    for size in &made.sizes {
+        let numbers = [size.drawn, size.made].map(|length| rounded(length.as_mm(), "mm"));
+        let off = format!("{:+.2}", (size.made - size.drawn).as_mm());
+        let room = rooms.iter().find(|room| room.parameter == size.parameter).map(room_of);
+        let key = size.parameter.key().unwrap_or_default();
+        let row = [&numbers[0], &numbers[1], &off, room.as_deref().unwrap_or_default()];
+        text += &line(&size.parameter.to_string(), &key, row);
+    }
+    let done: Vec<String> = made.done.iter().map(ToString::to_string).collect();
+    text + &format!("Done by then: {}.\n", done.join(", "))
+}
+
+/// By how much it may be off, alone, before a verdict is worse than as drawn.
+fn room_of(room: &Room) -> String {
+    let side = |sign: &str, side: &SideRoom| match side.then {
+        Some(_) => format!("{sign}{:.2}", (side.room * 100.0 + 1e-9).floor() / 100.0),
+        None => format!("{sign}2 or more"),
+    };
+    let less = room.less.as_ref().map_or(String::new(), |less| side("-", less) + " ");
+    less + &side("+", &room.more)
+}
+
+fn effects(made: &AsMade, style: Style) -> String {
+    if let Measured::Impossible(faults) = &made.made {
+        let bad = paint("There is no such section.", Tone::Bad, style);
+        let why = faults.iter().map(|fault| format!("  {} [{}]\n", fault.message, fault.code));
+        return format!("{bad}\n{}", why.collect::<String>());
+    }
+    let (worse, better) = (made.worse(), made.better());
+    let mut text = String::new();
+    if worse.is_empty() {
+        text += &format!("{}\n", paint("Nothing gets worse.", Tone::Good, style));
+    }
+    for (before, now) in worse {
+        text += &row(before, now, style);
+    }
+    if !better.is_empty() {
+        text += "Better than drawn:\n";
+        for (before, now) in better {
+            text += &row(before, now, style);
+        }
+    }
+    text + &format!("{} as drawn.\n", counted(&made.same()))
+}
+
+fn counted(same: &[(Option<&Finding>, &Finding)]) -> String {
+    let count = |verdict| same.iter().filter(|(_, now)| now.verdict() == Some(verdict)).count();
+    let [holds, close, breaks] = [Verdict::Holds, Verdict::Close, Verdict::Breaks].map(count);
+    let mut parts = vec![format!("{holds} hold")];
+    parts.extend((close > 0).then(|| format!("{close} close")));
+    parts.extend((breaks > 0).then(|| format!("{breaks} break")));
+    parts.join(", ")
+}
+
+/// A finding before and now, at the worst of its tolerances.
+fn row(before: Option<&Finding>, now: &Finding, style: Style) -> String {
+    let Some(judged) = &now.judgement else { return String::new() };
+    let worst = |finding: &Finding| {
+        finding.judgement.as_ref().map(|judged| rounded(judged.worst, finding.unit))
+    };
+    let was = before.and_then(worst).map_or(String::new(), |was| format!("{was} -> "));
+    let side = if judged.bound == Bound::AtLeast { "at least" } else { "at most" };
+    let verdict = judged.verdict.to_string();
+    let word = paint(&format!("{verdict:8}"), tone(judged.verdict), style);
+    let had = before.and_then(Finding::verdict).map_or(String::new(), |v| format!(" (was: {v})"));
+    let unit = now.unit;
+    let (worst, limit) = (rounded(judged.worst, unit), rounded(judged.limit, unit));
+    format!("{word}{:<54}{was}{worst} {unit} at worst, {side} {limit}{had}\n", now.title)
+}
+
+fn rescues(made: &AsMade, style: Style) -> String {
+    let mut text = String::new();
+    for (n, rescue) in (1..).zip(&made.rescues) {
+        text += &format!("{n}. {}\n", remedy(&rescue.remedy));
+        text += &proof(made, rescue, style);
+    }
+    if !made.rescues.is_empty() {
+        return text;
+    }
+    text += "No change of one size that is still to be cut saves it";
+    text += &format!(
+        ".\n{}",
+        match &made.made {
+            Measured::Impossible(_) => String::new(),
+            Measured::Verdicts(now) => {
+                let titles = |holds: bool| {
+                    let verdict =
+                        |f: &&Finding| f.verdict().is_some_and(|v| (v == Verdict::Holds) == holds);
+                    let titles = now.findings.iter().filter(verdict).map(|f| f.title);
+                    titles.collect::<Vec<_>>().join("; ")
+                };
+                format!("Holds: {}.\nDoes not hold: {}.\n", titles(true), titles(false))
+            }
+        }
+    );
+    text
+}
+
+/// What was measured with a rescue, of what was worse without it.
+fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
+    let was: Vec<&'static str> = made.worse().iter().map(|(_, now)| now.code).collect();
+    let found = rescue.examination.findings.iter().filter(|finding| was.contains(&finding.code));
+    let rows: String =
+        found.map(|now| format!("   {}", row(made.drawn.finding(now.code), now, style))).collect();
+    format!("{rows}   measured again: nothing is worse than drawn\n")
+}
+
+/// A remedy in words.
+pub(super) fn remedy(remedy: &Remedy) -> String {
+    match remedy {
+        Remedy::Change(change) => {
+            let key = change.parameter.key().unwrap_or_default();
+            let (parameter, from, to) = (change.parameter, change.from, change.to);
+            format!("{parameter}: {to:.2} mm instead of {from:.2} mm ({key})")
+        }
+        Remedy::FaceBack { off } => format!(
+            "take the front face back by {off:.2}: what was cut from it is then {off:.2} less deep, \
+             and the grip {off:.2} shorter; it can still be faced, as the outside is not turned"
+        ),
+    }
+}

@@ -1,0 +1,25 @@
+//! What is to be cut still.
+
+use crate::quantity::Length;
+use crate::section::{Cut, LEAST_STEP, Section, Stage};
+
+/// How much longer the rod is, when it has been squared and what is done has been done, than a
+/// section with what is still to come off its front; less than nothing where it is too short.
+pub(super) fn over(drawn: &Section, section: &Section, done: &[Stage]) -> Length {
+    let squared = drawn.squared_length();
+    let to_face = if done.contains(&Stage::Faced) { drawn.allowance.facing } else { Length::ZERO };
+    squared - to_face - section.length() - section.allowance.sanding
+}
+
+/// The cuts of a section that are not done, in order; what the rod is longer than it comes off with
+/// the facing.
+pub(super) fn to_come(drawn: &Section, section: &Section, done: &[Stage]) -> Vec<Cut> {
+    let mut section = section.clone();
+    if !done.contains(&Stage::Faced) {
+        let over = over(drawn, &section, done);
+        section.allowance.facing = if over > LEAST_STEP { over } else { Length::ZERO };
+    }
+    let mut cuts = section.cuts();
+    cuts.retain(|cut| !done.contains(&cut.stage()));
+    cuts
+}
