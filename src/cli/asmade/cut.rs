@@ -49,8 +49,10 @@ pub(super) fn said(cut: &Cut) -> String {
     match cut {
         Cut::Bore(bore) if bore.depth == Depth::Through => said.push("right through".to_owned()),
         Cut::Bore(bore) if bore.mouth == Mouth::Back => said.push("from the back".to_owned()),
-        Cut::Tap(thread) | Cut::TenonThread(thread) | Cut::CapThread(thread) => {
+        Cut::Tap(thread) => said.insert(0, thread.designation.to_string()),
+        Cut::TenonThread(thread) | Cut::CapThread(thread) => {
             said.insert(0, thread.designation.to_string());
+            said.push("from the finished front face".to_owned());
         }
         _ => {}
     }

@@ -19,7 +19,7 @@ struct AsMadePart {
     breaks: bool,
     set: Vec<SizePart>,
     done: Vec<String>,
-    grip_left_mm: Option<f64>,
+    rod_leaves: Option<LeftPart>,
     impossible: Vec<FaultPart>,
     worse: Vec<ShiftPart>,
     better: Vec<ShiftPart>,
@@ -36,6 +36,12 @@ struct SizePart {
     made_mm: f64,
     room_less_mm: Option<f64>,
     room_more_mm: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct LeftPart {
+    key: String,
+    mm: f64,
 }
 
 #[derive(Serialize)]
@@ -94,7 +100,9 @@ pub(super) fn json(section: &Section, made: &AsMade, rooms: &[Room]) -> String {
         breaks: made.made.breaks(),
         set: made.sizes.iter().map(|size| size_part(size, rooms)).collect(),
         done: made.done.iter().map(|step| step_word(*step)).collect(),
-        grip_left_mm: made.grip_left.map(crate::quantity::Length::as_mm),
+        rod_leaves: made
+            .rod_leaves
+            .map(|(size, left)| LeftPart { key: size.key().unwrap_or_default(), mm: left.as_mm() }),
         impossible: faults.iter().map(fault).collect(),
         worse: shifts(made.worse()),
         better: shifts(made.better()),

@@ -1,5 +1,6 @@
 //! A section as made, as a maker reads it.
 
+use super::super::explain::wrapped;
 use super::super::table::{rounded, tone};
 use super::cut;
 use crate::check::{Bound, Finding, Room, SideRoom, Verdict};
@@ -15,12 +16,12 @@ pub(super) fn said(section: &Section, made: &AsMade, rooms: &[Room], style: Styl
         format!("{} as made: {}, unit {:?}", section.name, section.material, section.unit.name);
     let mut text = format!("{}\n", paint(&title, Tone::Strong, style));
     text += &sizes(made, rooms, style);
-    if let Some(left) = made.grip_left {
+    if let Some((size, left)) = made.rod_leaves {
+        let measured = rounded(size.get(&made.section).unwrap_or_default(), "mm");
+        let (key, left) = (size.key().unwrap_or_default(), rounded(left.as_mm(), "mm"));
         text += &format!(
-            "The rod leaves {left:.2} for the grip, and it was measured {:.2} long: say \
-             grip.length={:.2} too.\n",
-            made.section.grip.length(),
-            left.as_mm()
+            "Between its faces the rod leaves {left} mm for the {size}; measured was {measured} mm: \
+             say {key}={left} too.\n"
         );
     }
     text += &head("What that does");
@@ -58,7 +59,7 @@ fn sizes(made: &AsMade, rooms: &[Room], style: Style) -> String {
     let mut text = paint(&line("", "", heads), Tone::Faint, style);
     for size in &made.sizes {
         let numbers = [size.drawn, size.made].map(|length| rounded(length.as_mm(), "mm"));
-        let off = format!("{:+.2}", (size.made - size.drawn).as_mm());
+        let off = format!("{:+.2}", (size.made - size.drawn).as_mm()).replace("-0.00", "+0.00");
         let room = rooms.iter().find(|room| room.parameter == size.parameter).map(room_of);
         let key = size.parameter.key().unwrap_or_default();
         let row = [&numbers[0], &numbers[1], &off, room.as_deref().unwrap_or_default()];
@@ -84,30 +85,24 @@ fn effects(made: &AsMade, style: Style) -> String {
         let why = faults.iter().map(|fault| format!("  {} [{}]\n", fault.message, fault.code));
         return format!("{bad}\n{}", why.collect::<String>());
     }
-    let (worse, better) = (made.worse(), made.better());
-    let mut text = String::new();
-    if worse.is_empty() {
-        text += &format!("{}\n", paint("Nothing gets worse.", Tone::Good, style));
-    }
-    for (before, now) in worse {
-        text += &row(before, now, style);
-    }
-    if !better.is_empty() {
-        text += "Better than drawn:\n";
-        for (before, now) in better {
-            text += &row(before, now, style);
+    let rows = |moved: &[(Option<&Finding>, &Finding)]| -> String {
+        moved.iter().map(|(before, now)| row(*before, now, style)).collect()
+    };
+    let mut text = match made.worse() {
+        none if none.is_empty() => {
+            format!("{}\n", paint("No verdict is worse than as drawn.", Tone::Good, style))
+        }
+        worse => rows(&worse),
+    };
+    let (holds, not): (Vec<_>, Vec<_>) =
+        made.same().into_iter().partition(|(_, now)| now.verdict() == Some(Verdict::Holds));
+    for (what, found) in [("No better than as drawn", not), ("Better than as drawn", made.better())]
+    {
+        if !found.is_empty() {
+            text += &format!("{what}:\n{}", rows(&found));
         }
     }
-    text + &format!("{} as drawn.\n", counted(&made.same()))
-}
-
-fn counted(same: &[(Option<&Finding>, &Finding)]) -> String {
-    let count = |verdict| same.iter().filter(|(_, now)| now.verdict() == Some(verdict)).count();
-    let [holds, close, breaks] = [Verdict::Holds, Verdict::Close, Verdict::Breaks].map(count);
-    let mut parts = vec![format!("{holds} hold")];
-    parts.extend((close > 0).then(|| format!("{close} close")));
-    parts.extend((breaks > 0).then(|| format!("{breaks} break")));
-    parts.join(", ")
+    text + &format!("{} hold as they did.\n", holds.len())
 }
 
 /// A finding before and now, at the worst of its tolerances.
@@ -123,7 +118,7 @@ fn row(before: Option<&Finding>, now: &Finding, style: Style) -> String {
     let had = before.and_then(Finding::verdict).map_or(String::new(), |v| format!(" (was: {v})"));
     let unit = now.unit;
     let (worst, limit) = (rounded(judged.worst, unit), rounded(judged.limit, unit));
-    format!("{word}{:<54}{was}{worst} {unit} at worst, {side} {limit}{had}\n", now.title)
+    format!("{word}{:<56}{was}{worst} {unit} at worst, {side} {limit}{had}\n", now.title)
 }
 
 fn rescues(made: &AsMade, style: Style) -> String {
@@ -135,22 +130,20 @@ fn rescues(made: &AsMade, style: Style) -> String {
     if !made.rescues.is_empty() {
         return text;
     }
-    text += "No change of one size that is still to be cut saves it";
-    text += &format!(
-        ".\n{}",
-        match &made.made {
-            Measured::Impossible(_) => String::new(),
-            Measured::Verdicts(now) => {
-                let titles = |holds: bool| {
-                    let verdict =
-                        |f: &&Finding| f.verdict().is_some_and(|v| (v == Verdict::Holds) == holds);
-                    let titles = now.findings.iter().filter(verdict).map(|f| f.title);
-                    titles.collect::<Vec<_>>().join("; ")
-                };
-                format!("Holds: {}.\nDoes not hold: {}.\n", titles(true), titles(false))
-            }
+    text += "No change of one size that is still to be cut saves it.\n";
+    let Some(now) = made.made.examination() else { return text };
+    let titles = |wanted: Verdict| {
+        let titles = now.findings.iter().filter(|finding| finding.verdict() == Some(wanted));
+        titles.map(|finding| finding.title).collect::<Vec<_>>().join("; ")
+    };
+    for (what, verdict) in
+        [("Breaks", Verdict::Breaks), ("Close", Verdict::Close), ("Holds", Verdict::Holds)]
+    {
+        let titles = titles(verdict);
+        if !titles.is_empty() {
+            text += &wrapped(&format!("{what}: {titles}."));
         }
-    );
+    }
     text
 }
 

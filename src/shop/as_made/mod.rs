@@ -41,9 +41,9 @@ pub struct AsMade {
     pub drawn: Examination,
     /// The same as made.
     pub made: Measured,
-    /// The grip's length that the rod leaves, where the tenon took or left some of it and no
-    /// facing is to come that makes up for it; in what was measured the grip is as long as said.
-    pub grip_left: Option<Length>,
+    /// The length that the rod leaves for the grip, or for the tenon, where the other one came out
+    /// otherwise and no facing makes up for it; what was measured has the length as drawn.
+    pub rod_leaves: Option<(Parameter, Length)>,
     /// What saves it, the smallest change first; none is looked for where nothing is worse.
     pub rescues: Vec<Rescue>,
     /// What is to be cut still, where it is left as it is.
@@ -65,9 +65,9 @@ pub fn as_made(drawn: &Section, said: &Said) -> Result<AsMade, BuildError> {
     let rescues =
         if worse { rescue::rescues(drawn, &before, &section, &done)? } else { Vec::new() };
     let remaining = to_come::to_come(drawn, &section, &done);
-    let grip_left = grip_left(drawn, &section, said, &done);
+    let rod_leaves = rod_leaves(drawn, &section, said, &done);
     let sizes = said.sizes.clone();
-    Ok(AsMade { sizes, section, done, drawn: before, made, grip_left, rescues, remaining })
+    Ok(AsMade { sizes, section, done, drawn: before, made, rod_leaves, rescues, remaining })
 }
 
 /// The section with each size as it was cut.
@@ -78,15 +78,25 @@ fn with_sizes(drawn: &Section, sizes: &[MadeSize]) -> Section {
     })
 }
 
-/// Another tenon takes from the grip what it is longer, or leaves it what it is shorter, unless
-/// that still comes off the front.
-fn grip_left(drawn: &Section, made: &Section, said: &Said, done: &[Stage]) -> Option<Length> {
+/// Grip and tenon share the rod between its faces: one that came out otherwise takes from the other
+/// what it is longer, or leaves it what it is shorter, unless facing makes up for it.
+fn rod_leaves(
+    drawn: &Section,
+    made: &Section,
+    said: &Said,
+    done: &[Stage],
+) -> Option<(Parameter, Length)> {
     let given = |parameter| said.sizes.iter().any(|size| size.parameter == parameter);
-    if !given(Parameter::TenonLength) || given(Parameter::GripLength) {
-        return None;
-    }
     let over = to_come::over(drawn, made, done);
-    let faced = done.contains(&Stage::Faced) || drawn.allowance.facing <= LEAST_STEP;
-    let off = if faced || over < Length::ZERO { over } else { Length::ZERO };
-    (off.abs() > LEAST_STEP).then(|| made.grip.length() + off)
+    let (faced, facing) = (done.contains(&Stage::Faced), drawn.allowance.facing);
+    let (other, off) = match (given(Parameter::TenonLength), given(Parameter::GripLength)) {
+        (true, false) if faced || facing <= LEAST_STEP => (Parameter::GripLength, over),
+        (true, false) => (Parameter::GripLength, over.min(Length::ZERO)),
+        (false, true) if facing <= LEAST_STEP => (Parameter::TenonLength, over),
+        // Faced more, or less: as far as there was something to come off.
+        (false, true) if faced => (Parameter::TenonLength, (over + facing).min(Length::ZERO)),
+        _ => return None,
+    };
+    let left = Length::mm(other.get(made)?) + off;
+    (off.abs() > LEAST_STEP).then_some((other, left))
 }
