@@ -26,8 +26,8 @@ fn section(path: &str) -> Section {
 
 /// The same as made, with one size as it was cut.
 fn made_with(drawn: &Section, parameter: Parameter, to: f64, after: Option<Stage>) -> AsMade {
-    let was = Length::mm(parameter.get(drawn).unwrap());
-    let sizes = vec![MadeSize { parameter, drawn: was, made: Length::mm(to) }];
+    let written = Length::mm(parameter.as_written(drawn, to));
+    let sizes = vec![MadeSize::of(drawn, parameter, written)];
     as_made(drawn, &Said { sizes, after }).unwrap()
 }
 

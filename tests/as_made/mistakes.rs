@@ -94,7 +94,10 @@ fn is_same(what: &str, measured: &Measured, expected: Result<Examination, BTreeS
                 assert!(by.iter().all(|by| *by < SAME), "{what}: {} {by:?}", a.code);
             }
         }
-        (found, expected) => panic!("{what}: {found:?}, fresh {expected:?}"),
+        (found, expected) => {
+            let found = found.examination().map(|found| found.verdict());
+            panic!("{what}: {found:?}, fresh {:?}", expected.map(|found| found.verdict()));
+        }
     }
 }
 

@@ -92,8 +92,7 @@ fn several_sizes_are_set_together() {
     let demo = section("demo");
     let size = |key: &str, to: f64| {
         let parameter = Parameter::read(key, &demo).unwrap();
-        let drawn = Length::mm(parameter.get(&demo).unwrap());
-        MadeSize { parameter, drawn, made: Length::mm(to) }
+        MadeSize::of(&demo, parameter, Length::mm(to))
     };
     let sizes = vec![size("clearance-bore.depth", 4.4), size("tenon.chamfer", 0.4)];
     let made = as_made(&demo, &Said { sizes: sizes.clone(), after: None }).unwrap();

@@ -4,9 +4,7 @@
 use std::fmt::Write;
 
 use sectionwright::check::Parameter;
-use sectionwright::section::{
-    CapMouth, Corner, Curve, Depth, Item, LeadChamfer, Mouth, Point, Section,
-};
+use sectionwright::section::{CapMouth, Corner, Curve, Depth, Item, LeadChamfer, Mouth, Section};
 
 /// The sizes of a section as a design file writes them.
 struct Sizes<'a> {
@@ -65,6 +63,9 @@ pub fn written(base: &str, section: &Section, mistake: (Parameter, f64)) -> Stri
     let drawn_length = P::GripLength.get(section).unwrap();
     let longer = of(P::GripLength) - drawn_length + of(P::TenonLength)
         - P::TenonLength.get(section).unwrap();
+    // A tap goes on behind its full thread by its lead.
+    let [_, full] = section.unit_thread.full();
+    let lead = (section.unit_thread.to - full).as_mm();
     let mut line = |said: String| writeln!(text, "{said}").unwrap();
     if plain(section) {
         line(format!(
@@ -101,13 +102,13 @@ pub fn written(base: &str, section: &Section, mistake: (Parameter, f64)) -> Stri
         (Item::ThroughBore, "through"),
     ] {
         let Some(bore) = section.bore(item) else { continue };
-        assert!(bore.mouth == Mouth::Front && !matches!(bore.point, Point::Centre(..)));
+        assert_eq!(bore.mouth, Mouth::Front);
         line(format!("[bores.{table}]\ndiameter = {:?}", of(P::BoreDiameter(item))));
         if matches!(bore.depth, Depth::To(_)) {
             line(format!("depth = {:?}", of(P::BoreDepth(item))));
         }
     }
-    line(format!("[bores.thread]\nto = {:?}", of(P::UnitThreadEnd)));
+    line(format!("[bores.thread]\nto = {:?}", of(P::UnitThreadEnd) - lead));
     let barrel = &section.barrel;
     line(format!(
         "[barrel]\ndepth = {:?}\nfull_thread_to = {:?}\noutside = {:?}",

@@ -50,6 +50,25 @@ impl Parameter {
         }
     }
 
+    /// The value that its key has where the size has this one: of a thread that a tap with a lead
+    /// cuts, `to` is where the full thread ends, and the lead goes on behind it.
+    pub fn as_written(self, section: &Section, value: f64) -> f64 {
+        value - self.lead(section)
+    }
+
+    /// The value that the size has where its key has this one: [`Self::as_written`] the other way.
+    pub fn from_written(self, section: &Section, written: f64) -> f64 {
+        written + self.lead(section)
+    }
+
+    fn lead(self, section: &Section) -> f64 {
+        if self == Self::UnitThreadEnd {
+            section.unit_thread.run_out_lengths()[1].as_mm()
+        } else {
+            0.0
+        }
+    }
+
     /// The size of a section that a key sets; none where it has no such size.
     pub fn read(key: &str, section: &Section) -> Option<Self> {
         let is = |size: &Self| size.key().is_some_and(|own| own == key);

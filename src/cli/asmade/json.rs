@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::{cut, said};
-use crate::check::{Examination, Finding, Room, Verdict};
+use crate::check::{Finding, Parameter, Room, Verdict};
 use crate::section::{Cut, Section};
 use crate::shop::{AsMade, MadeSize, Measured, Remedy, Rescue, step_word};
 
@@ -107,7 +107,7 @@ pub(super) fn json(section: &Section, made: &AsMade, rooms: &[Room]) -> String {
         worse: shifts(made.worse()),
         better: shifts(made.better()),
         same: shifts(made.same()),
-        rescues: made.rescues.iter().map(|rescue| rescue_part(rescue, &made.drawn)).collect(),
+        rescues: made.rescues.iter().map(|rescue| rescue_part(rescue, made)).collect(),
         remaining: cuts(&made.remaining),
     };
     let text = serde_json::to_string_pretty(&part).expect("plain structs serialize");
@@ -146,19 +146,20 @@ fn shifts(moved: Vec<(Option<&Finding>, &Finding)>) -> Vec<ShiftPart> {
     moved.into_iter().filter_map(|(drawn, now)| shift(drawn, now)).collect()
 }
 
-fn rescue_part(rescue: &Rescue, drawn: &Examination) -> RescuePart {
+fn rescue_part(rescue: &Rescue, made: &AsMade) -> RescuePart {
+    let written = |parameter: Parameter, mm| parameter.as_written(&made.section, mm);
     let findings = rescue.examination.findings.iter();
-    let checks = findings.filter_map(|now| shift(drawn.finding(now.code), now)).collect();
+    let checks = findings.filter_map(|now| shift(made.drawn.finding(now.code), now)).collect();
     let (change, off) = match rescue.remedy {
         Remedy::Change(change) => (Some(change), None),
         Remedy::FaceBack { off } => (None, Some(off)),
     };
     RescuePart {
         remedy: if change.is_some() { "change" } else { "face-back" },
-        said: said::remedy(&rescue.remedy),
+        said: said::remedy(&made.section, &rescue.remedy),
         key: change.and_then(|change| change.parameter.key()),
-        from_mm: change.map(|change| change.from),
-        to_mm: change.map(|change| change.to),
+        from_mm: change.map(|change| written(change.parameter, change.from)),
+        to_mm: change.map(|change| written(change.parameter, change.to)),
         off_mm: off.map(crate::quantity::Length::as_mm),
         checks,
         remaining: cuts(&rescue.remaining),

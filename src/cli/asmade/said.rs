@@ -124,7 +124,7 @@ fn row(before: Option<&Finding>, now: &Finding, style: Style) -> String {
 fn rescues(made: &AsMade, style: Style) -> String {
     let mut text = String::new();
     for (n, rescue) in (1..).zip(&made.rescues) {
-        text += &format!("{n}. {}\n", remedy(&rescue.remedy));
+        text += &format!("{n}. {}\n", remedy(&made.section, &rescue.remedy));
         text += &proof(made, rescue, style);
     }
     if !made.rescues.is_empty() {
@@ -157,11 +157,12 @@ fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
 }
 
 /// A remedy in words.
-pub(super) fn remedy(remedy: &Remedy) -> String {
+pub(super) fn remedy(section: &Section, remedy: &Remedy) -> String {
     match remedy {
         Remedy::Change(change) => {
             let key = change.parameter.key().unwrap_or_default();
-            let (parameter, from, to) = (change.parameter, change.from, change.to);
+            let parameter = change.parameter;
+            let [from, to] = [change.from, change.to].map(|mm| parameter.as_written(section, mm));
             format!("{parameter}: {to:.2} mm instead of {from:.2} mm ({key})")
         }
         Remedy::FaceBack { off } => format!(

@@ -74,7 +74,8 @@ pub fn as_made(drawn: &Section, said: &Said) -> Result<AsMade, BuildError> {
 fn with_sizes(drawn: &Section, sizes: &[MadeSize]) -> Section {
     sizes.iter().fold(drawn.clone(), |section, size| {
         // A size that can't be set so is one that the section's faults tell of: none is lost.
-        size.parameter.set(&section, size.made.as_mm()).unwrap_or(section)
+        let to = size.parameter.from_written(drawn, size.made.as_mm());
+        size.parameter.set(&section, to).unwrap_or(section)
     })
 }
 

@@ -15,10 +15,18 @@ const ALIKE: f64 = 0.7;
 pub struct MadeSize {
     /// Which.
     pub parameter: Parameter,
-    /// As it was asked for.
+    /// As it was asked for, as its key has it.
     pub drawn: Length,
-    /// As it was cut.
+    /// As it was cut, as its key has it.
     pub made: Length,
+}
+
+impl MadeSize {
+    /// A size of a section as it was cut, as its key has it.
+    pub fn of(section: &Section, parameter: Parameter, made: Length) -> Self {
+        let drawn = parameter.get(section).unwrap_or_default();
+        Self { parameter, drawn: Length::mm(parameter.as_written(section, drawn)), made }
+    }
 }
 
 /// What was cut, and how far the work is.
@@ -51,8 +59,7 @@ pub fn read(section: &Section, made: &Made) -> Result<Said, Vec<Diagnostic>> {
             continue;
         }
         let place = known.iter().position(|size| *size == parameter).unwrap_or_default();
-        let drawn = Length::mm(parameter.get(section).unwrap_or_default());
-        found.push((place, MadeSize { parameter, drawn, made: *value }, *at));
+        found.push((place, MadeSize::of(section, parameter, *value), *at));
     }
     let after = made.after.as_ref().and_then(|(said, at)| {
         let step = steps(section).into_iter().find(|step| word(*step) == *said);
