@@ -8,7 +8,7 @@ use sectionwright::check::{Examination, Finding, Parameter, Verdict, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{
-    Cut, Depth, Item, Mouth, Part, Section, Stage, Thread, Workpiece, faults,
+    Cut, Depth, Item, Mouth, Part, Run, Section, Stage, Thread, Workpiece, faults,
 };
 use sectionwright::shop::{AsMade, Measured, Remedy, Rescue};
 
@@ -198,10 +198,15 @@ fn work_leads_there(what: &str, drawn: &Section, made: &AsMade, to: (&Section, &
     }
     remaining.iter().for_each(|cut| piece.take(cut));
     let (left, part) = (piece.part(), wanted.part());
-    assert_eq!(left.runs.len(), part.runs.len(), "{what}");
+    let runs = |part: &Part| {
+        let ends = |run: &Run| format!("{} to {:?}", run.feature, run.to);
+        part.runs.iter().map(ends).collect::<Vec<_>>().join("\n")
+    };
+    let unlike = || format!("{what}:\n{}\nmeant:\n{}", runs(&left), runs(&part));
+    assert_eq!(left.runs.len(), part.runs.len(), "{}", unlike());
     for (a, b) in left.runs.iter().zip(&part.runs) {
         let by = [(a.from.z - b.from.z), (a.to.z - b.to.z), (a.from.diameter - b.from.diameter)];
-        assert!(by.iter().all(|by| by.abs().as_mm() < SAME), "{what}: {a:?} {b:?}");
+        assert!(by.iter().all(|by| by.abs().as_mm() < SAME), "{}", unlike());
     }
     let threads = |part: &Part| {
         let places = |t: &Thread| [t.from, t.to].map(|z| (z.as_mm() * 1e8).round());

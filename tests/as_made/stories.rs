@@ -1,7 +1,7 @@
 //! Mistakes whose cost is known without the tool.
 
-use sectionwright::check::Verdict;
-use sectionwright::section::{Cut, Stage};
+use sectionwright::check::{Examination, Verdict};
+use sectionwright::section::{Cut, Item, Stage};
 use sectionwright::shop::Remedy;
 
 use super::{made, made_with, section};
@@ -52,6 +52,28 @@ fn a_recess_too_wide_is_saved_by_what_is_turned_later() {
         panic!("{:?}", rescue.remaining)
     };
     assert_eq!(grip.front.as_mm(), change.to, "the work that is left has the change in it");
+}
+
+/// By hand: facing 0.25 off leaves a bore cut 5.4 deep 5.15 deep, and a grip of 22 at 21.75; the unit
+/// sits in the recess that is still to be cut, so that it finds 0.25 more of thread.
+#[test]
+fn a_bore_too_deep_is_saved_by_facing() {
+    let demo = section("demo");
+    let made = made(&demo, "clearance-bore.depth", 5.4);
+    let lost = |e: &Examination| e.finding("made.reach").unwrap().measured;
+    let back = made.rescues.iter().find_map(|rescue| match rescue.remedy {
+        Remedy::FaceBack { off } => Some((off.as_mm(), rescue)),
+        Remedy::Change(_) => None,
+    });
+    let (off, rescue) = back.unwrap();
+    assert_eq!(off, 0.25);
+    let (start, grip) = (rescue.section.unit_thread.from, rescue.section.grip.length());
+    assert!((start.as_mm() - 5.15).abs() < 1e-12 && (grip.as_mm() - 21.75).abs() < 1e-12);
+    let recess = rescue.section.bore(Item::Recess).unwrap();
+    assert_eq!(Some(recess), demo.bore(Item::Recess), "it is to come, and is as drawn");
+    let by = lost(made.made.examination().unwrap()) - lost(&rescue.examination);
+    assert!((by - 0.25 / 0.6).abs() < 1e-9, "{by}");
+    assert!(matches!(rescue.remaining[0], Cut::Face { off } if off.as_mm() == 0.25));
 }
 
 /// What is tapped can't be tapped shallower: there is nothing to advise, and it is said.

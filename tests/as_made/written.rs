@@ -4,7 +4,9 @@
 use std::fmt::Write;
 
 use sectionwright::check::Parameter;
-use sectionwright::section::{CapMouth, Corner, Curve, Depth, Item, LeadChamfer, Mouth, Section};
+use sectionwright::section::{
+    CapMouth, Corner, Curve, Depth, Item, LeadChamfer, Mouth, Point, Section,
+};
 
 /// The sizes of a section as a design file writes them.
 struct Sizes<'a> {
@@ -104,6 +106,16 @@ pub fn written(base: &str, section: &Section, mistake: (Parameter, f64)) -> Stri
         let Some(bore) = section.bore(item) else { continue };
         assert_eq!(bore.mouth, Mouth::Front);
         line(format!("[bores.{table}]\ndiameter = {:?}", of(P::BoreDiameter(item))));
+        if let Point::Centre(cone, pilot) = bore.point {
+            // One tool: what it cuts over its size its pilot cuts over its own.
+            let over = of(P::BoreDiameter(item)) - bore.diameter.as_mm();
+            line(format!(
+                "seat = {{ cone = {:?}, pilot = {:?}, pilot_length = {:?} }}",
+                cone.as_deg(),
+                pilot.diameter.as_mm() + over,
+                pilot.length.as_mm()
+            ));
+        }
         if matches!(bore.depth, Depth::To(_)) {
             line(format!("depth = {:?}", of(P::BoreDepth(item))));
         }

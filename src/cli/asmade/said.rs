@@ -153,7 +153,7 @@ fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
     let found = rescue.examination.findings.iter().filter(|finding| was.contains(&finding.code));
     let rows: String =
         found.map(|now| format!("   {}", row(made.drawn.finding(now.code), now, style))).collect();
-    format!("{rows}   measured again: nothing is worse than drawn\n")
+    format!("{rows}   measured again: no verdict is worse than as drawn\n")
 }
 
 /// A remedy in words.

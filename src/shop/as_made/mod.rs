@@ -61,11 +61,16 @@ pub fn as_made(drawn: &Section, said: &Said) -> Result<AsMade, BuildError> {
     let before = verdicts(drawn)?;
     let section = with_sizes(drawn, &said.sizes);
     let made = Measured::of(&section);
+    let rod_leaves = rod_leaves(drawn, &section, said, &done);
+    let mut work = done.clone();
+    // Where the rod has nothing to spare for what was said, nothing can be faced off.
+    if rod_leaves.is_some() && !work.contains(&Stage::Faced) {
+        work.push(Stage::Faced);
+    }
     let worse = made.is_worse_than(&before);
     let rescues =
-        if worse { rescue::rescues(drawn, &before, &section, &done)? } else { Vec::new() };
-    let remaining = to_come::to_come(drawn, &section, &done);
-    let rod_leaves = rod_leaves(drawn, &section, said, &done);
+        if worse { rescue::rescues(drawn, &before, &section, &work)? } else { Vec::new() };
+    let remaining = to_come::to_come(drawn, &section, &work);
     let sizes = said.sizes.clone();
     Ok(AsMade { sizes, section, done, drawn: before, made, rod_leaves, rescues, remaining })
 }

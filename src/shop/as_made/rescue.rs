@@ -116,7 +116,8 @@ fn accepted(
         return None;
     }
     let mut remaining = to_come::to_come(drawn, &section, done);
-    if let Remedy::FaceBack { off } = remedy {
+    // Where no front was faced yet, what is too long comes off with the facing that is to come.
+    if let (Remedy::FaceBack { off }, true) = (remedy, done.contains(&Stage::Faced)) {
         remaining.insert(0, Cut::Face { off });
     }
     Some(Rescue { remedy, section, examination, remaining })
