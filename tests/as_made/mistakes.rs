@@ -8,7 +8,7 @@ use sectionwright::check::{Examination, Finding, Parameter, Verdict, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{
-    Cut, Depth, Item, Mouth, Part, Run, Section, Stage, Thread, Workpiece, faults,
+    Cut, Depth, Item, Mouth, Part, Run, Section, SectionError, Stage, Thread, Workpiece, faults,
 };
 use sectionwright::shop::{AsMade, Measured, Remedy, Rescue};
 
@@ -70,7 +70,7 @@ fn varied(base: &Section, dice: &mut Dice) -> Section {
 }
 
 fn fresh(section: &Section) -> Result<Examination, BTreeSet<&'static str>> {
-    let faults: BTreeSet<_> = faults(section).iter().map(|fault| fault.code()).collect();
+    let faults: BTreeSet<_> = faults(section).iter().map(SectionError::code).collect();
     if !faults.is_empty() {
         return Err(faults);
     }
@@ -95,7 +95,7 @@ fn is_same(what: &str, measured: &Measured, expected: Result<Examination, BTreeS
             }
         }
         (found, expected) => {
-            let found = found.examination().map(|found| found.verdict());
+            let found = found.examination().map(Examination::verdict);
             panic!("{what}: {found:?}, fresh {:?}", expected.map(|found| found.verdict()));
         }
     }
@@ -196,7 +196,9 @@ fn work_leads_there(what: &str, drawn: &Section, made: &AsMade, to: (&Section, &
             _ => {}
         }
     }
-    remaining.iter().for_each(|cut| piece.take(cut));
+    for cut in remaining {
+        piece.take(cut);
+    }
     let (left, part) = (piece.part(), wanted.part());
     let runs = |part: &Part| {
         let ends = |run: &Run| format!("{} to {:?}", run.feature, run.to);

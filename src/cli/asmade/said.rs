@@ -151,8 +151,9 @@ fn rescues(made: &AsMade, style: Style) -> String {
 fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
     let was: Vec<&'static str> = made.worse().iter().map(|(_, now)| now.code).collect();
     let found = rescue.examination.findings.iter().filter(|finding| was.contains(&finding.code));
-    let rows: String =
-        found.map(|now| format!("   {}", row(made.drawn.finding(now.code), now, style))).collect();
+    let rows: Vec<String> =
+        found.map(|now| row(made.drawn.finding(now.code), now, style)).collect();
+    let rows = rows.iter().fold(String::new(), |text, row| text + "   " + row);
     format!("{rows}   measured again: no verdict is worse than as drawn\n")
 }
 
