@@ -7,17 +7,17 @@ use super::{Advice, Change, Finding, Parameter, Verdict};
 
 /// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
 /// a depth stop and a caliper can all set. Coarser advice costs wall.
-const STEPS_PER_MM: f64 = 20.0;
+pub(super) const STEPS_PER_MM: f64 = 20.0;
 
 /// The same where no such size helps, between two limits that are near each other: 0.01, which a
 /// caliper shows and a boring bar can cut. Finer advice can't be followed.
-const FINE_STEPS_PER_MM: f64 = 100.0;
+pub(super) const FINE_STEPS_PER_MM: f64 = 100.0;
 
 /// Steps that are tried to either side, coarse first: 2 mm. More would be another design.
 const STRIDES: [i32; 11] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 40];
 
 /// A gain less than this is none: rounding, not the change, made it. In the finding's unit.
-const LEAST_GAIN: f64 = 1e-7;
+pub(super) const LEAST_GAIN: f64 = 1e-7;
 
 /// A way of looking for a change.
 #[derive(Clone, Copy)]
@@ -161,14 +161,18 @@ impl Trials<'_> {
 }
 
 impl Search {
-    /// The value so many steps away, on the grid of steps and never short of the way.
     fn stepped(self, from: f64, steps: i32) -> f64 {
-        /// A value this close to the grid, in steps, lies on it.
-        const ON_GRID: f64 = 1e-6;
-        let here = from * self.steps_per_mm;
-        let start = if steps > 0 { (here + ON_GRID).floor() } else { (here - ON_GRID).ceil() };
-        (start + f64::from(steps)) / self.steps_per_mm
+        stepped(from, steps, self.steps_per_mm)
     }
+}
+
+/// The value so many steps away, on the grid of steps and never short of the way.
+pub(super) fn stepped(from: f64, steps: i32, steps_per_mm: f64) -> f64 {
+    /// A value this close to the grid, in steps, lies on it.
+    const ON_GRID: f64 = 1e-6;
+    let here = from * steps_per_mm;
+    let start = if steps > 0 { (here + ON_GRID).floor() } else { (here - ON_GRID).ceil() };
+    (start + f64::from(steps)) / steps_per_mm
 }
 
 #[cfg(test)]

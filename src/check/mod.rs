@@ -10,7 +10,7 @@
 //!   trial       one size changed, measured anew      room     how far a size may be off
 //!   enclosing   cap, converter, barrel, nib            allot    tolerances for the drawing
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
-//!   touch       one body slid into another
+//!   touch       one body slid into another      saving   a change that saves what came out wrong
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -32,6 +32,7 @@ mod opening;
 mod parallel;
 mod parameter;
 mod room;
+mod saving;
 mod slide;
 mod stretch;
 mod thread;
@@ -47,7 +48,8 @@ pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };
 pub use parameter::Parameter;
-pub use room::{Room, SideRoom, Worse, room};
+pub use room::{Room, SideRoom, Worse, room, room_of};
+pub use saving::savings;
 pub use touch::{Touch, touch};
 pub use wall::{WallAt, WallCurve};
 

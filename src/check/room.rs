@@ -77,6 +77,14 @@ pub struct Room {
 /// # Errors
 /// As [`super::examine`].
 pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
+    room_of(section, &Parameter::made(section))
+}
+
+/// As [`room`], of some sizes alone; those that a tap or die makes are left out.
+///
+/// # Errors
+/// As [`super::examine`].
+pub fn room_of(section: &Section, sizes: &[Parameter]) -> Result<Vec<Room>, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
     let model = Model::new(section, &part, &mates);
     let before = scores(&measure(&model));
@@ -93,7 +101,7 @@ pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
             less.as_ref().is_some_and(|side| short(side, held[0])) || short(&more, held[1]);
         Some(Room { parameter, value, less, more, means, held, held_source, critical })
     };
-    let rooms = parallel::map(&Parameter::made(section), |parameter| of(*parameter));
+    let rooms = parallel::map(sizes, |parameter| of(*parameter));
     Ok(rooms.into_iter().flatten().collect())
 }
 

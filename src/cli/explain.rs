@@ -92,7 +92,7 @@ pub(super) fn unknown(code: &str) -> String {
 }
 
 /// Text in lines no longer than a terminal's.
-fn wrapped(text: &str) -> String {
+pub(super) fn wrapped(text: &str) -> String {
     let mut lines: Vec<String> = vec![String::new()];
     for word in text.split_whitespace() {
         let last = lines.last_mut().expect("one line at least");

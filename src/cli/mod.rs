@@ -2,6 +2,7 @@
 //!
 //! Exit status: 0 nothing breaks, 1 a check breaks, 2 the input is wrong, 3 the machine failed.
 
+mod asmade;
 mod check;
 mod explain;
 mod make;
@@ -157,6 +158,8 @@ enum Command {
     },
     /// Plan a rod: how many sections and spares it gives, and where to part it; to out/rod
     Rod(rod::Rod),
+    /// Measure a section as it was really cut, and say what can save it and what is left to do
+    Asmade(asmade::Typed),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
         /// What the pen is to be called
@@ -228,6 +231,7 @@ pub fn run() -> ExitCode {
             check::check(&library, design.as_deref(), &request, screen)
         }
         Command::Rod(typed) => rod::rod(&library, &typed, screen),
+        Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

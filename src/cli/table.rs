@@ -101,7 +101,7 @@ pub(super) fn rounded(value: f64, unit: &str) -> String {
     if text.trim_matches(['-', '0', '.']).is_empty() { text.replace('-', "") } else { text }
 }
 
-fn tone(verdict: Verdict) -> Tone {
+pub(super) fn tone(verdict: Verdict) -> Tone {
     match verdict {
         Verdict::Holds => Tone::Good,
         Verdict::Close => Tone::Watch,

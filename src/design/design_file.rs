@@ -4,6 +4,7 @@ use super::bores_file::{ToolsFile, tools};
 use super::cap_file::{self, CapFile, ConverterFile};
 use super::grip_file::{self, GripFile};
 use super::reader::{Placed, Reader};
+use super::resolved::Made;
 use super::thread_file::{self, CutFile};
 use super::tree::Table;
 use super::value::{CutsOver, Distance, Hole, Lead, Seat, Size};
@@ -135,6 +136,8 @@ pub(super) struct DesignFile {
     pub(super) drawing: DrawingFile,
     /// `[limits]`: what goes over the material's own, as its file writes it.
     pub(super) limits: Option<Table>,
+    /// `[made]`: what was really cut.
+    pub(super) made: Option<Placed<Made>>,
 }
 
 pub(super) fn ring(along: &'static str) -> impl FnOnce(&mut Reader<'_>) -> RingFile {
@@ -284,6 +287,7 @@ impl DesignFile {
             })
             .unwrap_or_default();
         let limits = reader.unread("limits").map(|(table, _)| table);
+        let made = reader.maybe("made");
         Self {
             name,
             unit,
@@ -300,6 +304,7 @@ impl DesignFile {
             shop,
             drawing,
             limits,
+            made,
         }
     }
 }

@@ -13,6 +13,7 @@ mod design_file;
 mod grip_file;
 mod library;
 mod load;
+mod made_file;
 mod maker_file;
 mod material_file;
 mod pen_name;
@@ -30,8 +31,9 @@ mod value;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
-pub use resolved::{Credits, Derived, Failure, Reading, Resolved};
+pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
 pub use template::template;
+pub use value::GREATEST;
 
 use crate::diagnostic::Severity;
 use crate::section::{Section, Workshop};
@@ -64,10 +66,10 @@ pub fn load_asked(
     let Loader { sources, log: mut diagnostics, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
-        Some(Made { section, workshop, credits }) => {
+        Some(Parts { section, workshop, credits, made }) => {
             let Making { derived, readings, .. } = making;
             let notes = diagnostics;
-            Ok(Resolved { section, workshop, credits, derived, readings, notes, sources })
+            Ok(Resolved { section, workshop, credits, made, derived, readings, notes, sources })
         }
         None => Err(Failure { diagnostics, sources }),
     }
@@ -100,10 +102,11 @@ pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> 
 }
 
 /// What a design is made into.
-struct Made {
+struct Parts {
     section: Section,
     workshop: Workshop,
     credits: Credits,
+    made: Made,
 }
 
 fn make(
@@ -111,7 +114,7 @@ fn make(
     name_or_path: &str,
     asked: Asked<'_>,
     making: &mut Making,
-) -> Option<Made> {
+) -> Option<Parts> {
     let typed = loader.typed(asked.limits);
     let written = loader.document(Kind::Design, name_or_path, None)?;
     let design = loader.read(&written, design_file::DesignFile::read);
@@ -149,5 +152,6 @@ fn make(
     let (racks, material) = (racks?, material?);
     let section = resolve::resolve(&design, &origins, &unit?, &material, &maker?, making);
     let workshop = resolve::workshop::resolve(&racks, &material, &origins, making);
-    Some(Made { section: section?, workshop: workshop?, credits })
+    let made = design.made.map(|made| made.value).unwrap_or_default();
+    Some(Parts { section: section?, workshop: workshop?, credits, made })
 }

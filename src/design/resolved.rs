@@ -1,6 +1,6 @@
 //! What comes of a design: a section with everything set, and what was said on the way.
 
-use crate::diagnostic::{Diagnostic, Sources};
+use crate::diagnostic::{Diagnostic, Place, Sources};
 use crate::quantity::Length;
 use crate::section::{Section, Workshop};
 
@@ -37,6 +37,26 @@ pub struct Credits {
     pub date: Option<String>,
 }
 
+/// A size that was really cut, in the words in which it was said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MadeSize {
+    /// Its key: `clearance-bore.depth`; whether there is such a size is not known here.
+    pub key: String,
+    /// What was cut.
+    pub value: Length,
+    /// Where it is said.
+    pub at: Option<Place>,
+}
+
+/// What was really cut. The section that a design describes does not change by it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Made {
+    /// The sizes, in the order in which they are said.
+    pub sizes: Vec<MadeSize>,
+    /// The last step that is done, in words, and where that is said.
+    pub after: Option<(String, Option<Place>)>,
+}
+
 /// A design, resolved.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Resolved {
@@ -46,6 +66,8 @@ pub struct Resolved {
     pub workshop: Workshop,
     /// What its drawing says of whoever made it.
     pub credits: Credits,
+    /// What was really cut, if the design says so.
+    pub made: Made,
     /// What the files leave out.
     pub derived: Vec<Derived>,
     /// How the unit was measured.

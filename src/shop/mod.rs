@@ -4,14 +4,17 @@
 //! ```text
 //!   Section + Workshop -> choose   the tool for every hole, by what the checker measures
 //!                      -> plan     operations: a cut with its holding, face, depths and check
+//!   Section + sizes    -> as_made  what still holds, what saves it, what is left to do
 //!   sections + a rod   -> rod      how many it gives, and where to part it
 //!   plan -> depth, speed, pin, trial_fit, tapping, outside, binding   what each step says
 //! ```
 //! Depths, readings and proud lengths are measured on solids: the workpiece as the cuts so far have
 //! left it, and the tool, pin or unit on its way into it ([`crate::check::touch`]).
 
+pub mod as_made;
 mod binding;
 mod body;
+mod boxes;
 pub mod choose;
 mod depth;
 mod error;

@@ -9,8 +9,8 @@ use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
 use crate::check::{Examination, Parameter, Room, room, verdicts};
 use crate::quantity::Length;
 use crate::section::{
-    Bore, Cut, Depth, Item, Means, Mouth, Part, Section, Sequence, Thread, ToolKind, Workpiece,
-    Workshop,
+    Bore, Cut, Depth, Item, Means, Mouth, Part, Section, Sequence, Stage, Thread, ToolKind,
+    Workpiece, Workshop,
 };
 use crate::solid::build;
 
@@ -89,6 +89,18 @@ impl Plan {
         });
         let after: Vec<Part> = after.collect();
         [vec![rod], after].concat()
+    }
+
+    /// The steps that are left when some of the cuts are done, with their numbers: those whose cut
+    /// is not done, and what belongs to them.
+    pub fn left(&self, done: &[Stage]) -> Vec<(usize, &Operation)> {
+        let is_done =
+            |step: &Operation| step.cut.as_ref().is_some_and(|cut| done.contains(&cut.stage()));
+        let behind = self.operations.iter().rposition(is_done).map_or(0, |last| last + 1);
+        let numbered = self.operations.iter().enumerate();
+        numbered
+            .filter(|(n, step)| *n >= behind || (step.cut.is_some() && !is_done(step)))
+            .collect()
     }
 
     /// What was chosen for a hole.

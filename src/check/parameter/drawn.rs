@@ -1,5 +1,6 @@
 //! The sizes that a drawing gives beside those that are advised.
 
+use super::change::{move_rod, swell};
 use super::{Parameter, chamfer, coincide, ring};
 use crate::quantity::{Angle, Length};
 use crate::section::{
@@ -45,6 +46,9 @@ impl Parameter {
             Self::PointAngle(item) => return Some(section.bore(item)?.point.cone()?.as_deg()),
             Self::CentrePilotDiameter => pilot(section)?.diameter,
             Self::CentrePilotLength => pilot(section)?.length,
+            Self::TenonDiameter => tenon.thread.form.crest,
+            Self::TenonThreadSize => tenon.thread.form.pitch_diameter,
+            Self::GripThreadSize => grip.thread.as_ref()?.thread.form.pitch_diameter,
             _ => return None,
         };
         Some(size.as_mm())
@@ -100,6 +104,18 @@ impl Parameter {
             }
             Self::CentrePilotDiameter => pilot_mut(section)?.diameter = to,
             Self::CentrePilotLength => pilot_mut(section)?.length = to,
+            Self::TenonDiameter => {
+                let thread = &mut section.tenon.thread;
+                move_rod(thread, to - thread.form.crest)?;
+            }
+            Self::TenonThreadSize => {
+                let thread = &mut section.tenon.thread;
+                swell(thread, to - thread.form.pitch_diameter)?;
+            }
+            Self::GripThreadSize => {
+                let thread = &mut section.grip.thread.as_mut()?.thread;
+                swell(thread, to - thread.form.pitch_diameter)?;
+            }
             _ => return None,
         }
         Some(())

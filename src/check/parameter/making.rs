@@ -25,6 +25,7 @@ impl Parameter {
             Self::FrontDiameter
             | Self::GripDiameter(_)
             | Self::GrooveDepth(_)
+            | Self::TenonDiameter
             | Self::PilotDiameter
             | Self::ReliefDiameter
             | Self::RingFloor(_)
@@ -73,7 +74,11 @@ impl Parameter {
             | Self::UnitThreadEnd
             | Self::BarrelThreadEnd
             | Self::CapThreadEnd => Means::Mark,
-            Self::UnitThreadSize | Self::BarrelThreadSize | Self::CapThreadSize => return None,
+            Self::UnitThreadSize
+            | Self::BarrelThreadSize
+            | Self::CapThreadSize
+            | Self::TenonThreadSize
+            | Self::GripThreadSize => return None,
             Self::HoldingOffset => Means::Holding,
             Self::LongHoleOffset => Means::LongHole,
         })

@@ -4,6 +4,7 @@ mod cap;
 mod change;
 pub(in crate::check) mod chamfer;
 mod drawn;
+mod key;
 mod making;
 mod name;
 pub(super) mod ring;
@@ -123,6 +124,12 @@ pub enum Parameter {
     CentrePilotDiameter,
     /// Full-diameter length of a centre drill's pilot, from the end of the cone.
     CentrePilotLength,
+    /// Diameter that the tenon is turned to before its thread is cut: the thread's crest.
+    TenonDiameter,
+    /// Pitch diameter of the tenon's thread, its minor diameter with it: how deep it is cut.
+    TenonThreadSize,
+    /// Pitch diameter of the thread for the cap, its minor diameter with it.
+    GripThreadSize,
 }
 
 impl Parameter {
@@ -187,7 +194,7 @@ impl Parameter {
 
     /// Which of two changes of one size to make first, the lower: hidden ends of threads and
     /// holes before diameters, and last what the hand feels or what moves the collar.
-    pub(in crate::check) fn rank(self) -> u8 {
+    pub fn rank(self) -> u8 {
         match self {
             Self::UnitThreadEnd
             | Self::UnitThreadStart
@@ -203,6 +210,8 @@ impl Parameter {
             | Self::CentrePilotLength => 1,
             Self::BoreDiameter(_) | Self::UnitThreadSize => 2,
             Self::TenonLength
+            | Self::TenonDiameter
+            | Self::TenonThreadSize
             | Self::PilotDiameter
             | Self::PilotLength
             | Self::ReliefDiameter
@@ -236,6 +245,7 @@ impl Parameter {
             | Self::RingRadius(_)
             | Self::GripThreadStart
             | Self::GripThreadEnd
+            | Self::GripThreadSize
             | Self::CapStop => 5,
             Self::GripLength => 7,
             Self::HoldingOffset | Self::LongHoleOffset => 8,

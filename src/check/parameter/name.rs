@@ -64,6 +64,9 @@ impl fmt::Display for Parameter {
             Self::PointAngle(item) => write!(f, "angle at the end of the {}", words::item(*item)),
             Self::CentrePilotDiameter => f.write_str("diameter of the centre drill's pilot hole"),
             Self::CentrePilotLength => f.write_str("length of the centre drill's pilot hole"),
+            Self::TenonDiameter => f.write_str("diameter of the tenon"),
+            Self::TenonThreadSize => f.write_str("pitch diameter of the tenon's thread"),
+            Self::GripThreadSize => f.write_str("pitch diameter of the thread for the cap"),
         }
     }
 }

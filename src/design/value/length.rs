@@ -7,7 +7,7 @@ use crate::quantity::{Length, parse_length};
 
 /// No part of a pen is longer or wider; a value above it has lost its decimal point or its unit.
 /// Lower, and a long barrel would be refused.
-const GREATEST: Length = Length::mm(300.0);
+pub const GREATEST: Length = Length::mm(300.0);
 
 /// The uncertainty of a reading that states none: what a caliper can be trusted with (common
 /// practice, no source). Less would promise what nobody said.

@@ -8,6 +8,7 @@ mod number;
 
 pub(super) use corner::{Groove, Lead, Legs, TangentTo, word};
 pub(super) use hole::{ConeAngle, CutsOver, Hole, PILOT_POINT, Seat};
+pub use length::GREATEST;
 pub(super) use length::{CALIPER, Distance, Measured, Size};
 pub(super) use list::{Ascending, List};
 pub(super) use number::{Count, CuttingSpeed, Positive, Speed};

@@ -11,6 +11,9 @@ use crate::section::Section;
 /// room beside it.
 const WIDEST: f64 = 100.0;
 
+/// Scales of the picture of the bores, the largest first (ISO 5455). Larger, and it is a poster.
+const SCALES: [f64; 6] = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
+
 /// The length of the bar that shows whether a printer kept the size, in mm.
 pub const BAR: f64 = 50.0;
 
@@ -26,7 +29,9 @@ const MARGIN: f64 = 1.0;
 /// The half-section, cut above and seen below, its bores lettered, with a ruler from the front face.
 pub fn bores(section: &Section) -> Sheet {
     let length = section.length().as_mm();
-    let paper = Paper::fitting(length, WIDEST);
+    let fits = |scale: &f64| length * scale <= WIDEST;
+    let scale = SCALES.into_iter().find(fits).unwrap_or(SCALES[SCALES.len() - 1]);
+    let paper = Paper { scale };
     let drawing = lettered(section, paper);
     Sheet {
         area: paper.round(&drawing),

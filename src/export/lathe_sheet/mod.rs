@@ -25,7 +25,18 @@ pub use pages::{Paged, TooLong, pages};
 use super::part_drawing::Units;
 use super::{ExportError, File, SHEET_HTML, SHEET_PDF, pdf};
 use crate::section::Section;
-use crate::shop::Plan;
+use crate::shop::{Operation, Plan};
+use numbers::Numbers;
+
+/// Some steps of a plan in words, by their numbers.
+pub fn rows<'a>(
+    plan: &Plan,
+    steps: impl IntoIterator<Item = (usize, &'a Operation)>,
+    units: Units,
+) -> Vec<Row> {
+    let numbers = Numbers { units };
+    steps.into_iter().map(|(number, step)| step::row(number, step, plan, numbers)).collect()
+}
 
 /// The sheet's files: the page for a screen and the two pages to print.
 ///

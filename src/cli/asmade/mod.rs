@@ -1,0 +1,100 @@
+//! `asmade`: a section as it was really cut.
+
+mod cut;
+mod json;
+mod said;
+mod steps;
+
+use super::make::load;
+use super::outcome::Outcome;
+use super::progress::Progress;
+use super::screen::{Screen, print};
+use crate::check::room_of;
+use crate::design::{Asked, Library};
+use crate::diagnostic::Sources;
+use crate::shop::as_made::{as_made, read, typed};
+use crate::shop::plan;
+
+/// What is asked of [`asmade`], as typed.
+#[derive(Debug, clap::Args)]
+pub(super) struct Typed {
+    /// A design's file, or the name of a built-in one
+    design: String,
+    /// A size that was cut otherwise: `clearance-bore.depth=4.3`; as often as there are sizes. It
+    /// goes over the design's `[made]`. Diameters are what a caliper reads, depths are from the
+    /// finished front face, as in the design; an unknown key lists them all. Or what stands in a box
+    /// of the sheet: `clearance-bore.pin=4.41`, `unit.stands=5.6`, `grip.faced=22.1`
+    #[arg(long, value_name = "KEY=VALUE")]
+    set: Vec<String>,
+    /// The last step that is done, where more is done than what was cut otherwise: `tapped`,
+    /// `outside-turned`, or the name of a hole (an unknown word lists them all)
+    #[arg(long, value_name = "STEP")]
+    after: Option<String>,
+    /// The rack of tools that are at hand, in place of the design's
+    #[arg(long, value_name = "RACK")]
+    rack: Option<String>,
+    /// Print it as JSON instead of a table
+    #[arg(long)]
+    json: bool,
+}
+
+/// Measures a section as it was cut, and prints what that breaks, what saves it and what is left.
+///
+/// What is drawn is the section as the sheet has it: with the tools at hand.
+pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcome {
+    let progress = Progress::start(screen.quiet());
+    progress.step("reading the design");
+    let with = Asked { limits: &[], rack: asked.rack.as_deref() };
+    let resolved = load(library, &asked.design, with, screen);
+    let mut sources =
+        resolved.as_ref().map_or(Sources::default(), |resolved| resolved.sources.clone());
+    let (sizes, mut wrong) = typed(&asked.set, &mut sources);
+    progress.step("planning the work at the lathe");
+    let planned = resolved.map(|resolved| {
+        let planned = plan(&resolved.section, &resolved.workshop, None);
+        planned.map(|plan| (resolved, plan))
+    });
+    let planned = match planned.transpose() {
+        Ok(planned) => planned,
+        Err(error) => {
+            screen.complain(error.code(), error.to_string());
+            return Outcome::Wrong;
+        }
+    };
+    let said = planned.as_ref().and_then(|(resolved, plan)| {
+        let mut made = resolved.made.clone();
+        made.sizes.retain(|size| sizes.iter().all(|over| over.key != size.key));
+        made.sizes.extend(sizes);
+        made.after = asked.after.clone().map(|word| (word, None)).or(made.after);
+        for size in &mut made.sizes {
+            if let Some((key, value)) = plan.of_box(&size.key, size.value) {
+                (size.key, size.value) = (key, value);
+            }
+        }
+        read(&plan.section, &made).map_err(|more| wrong.extend(more)).ok()
+    });
+    screen.diagnostics(&wrong, &sources);
+    let (Some((resolved, plan)), Some(said), true) = (planned, said, wrong.is_empty()) else {
+        return Outcome::Wrong;
+    };
+    progress.step("measuring, and looking for what can save it");
+    let measured = as_made(&plan.section, &said).and_then(|made| {
+        let sizes: Vec<_> = said.sizes.iter().map(|size| size.parameter).collect();
+        Ok((made, room_of(&plan.section, &sizes)?))
+    });
+    let (made, rooms) = match measured {
+        Ok(measured) => measured,
+        Err(error) => {
+            screen.complain(error.code(), error.to_string());
+            return Outcome::Wrong;
+        }
+    };
+    let left = steps::left(&plan, &made, &resolved.workshop);
+    drop(progress);
+    if asked.json {
+        print(&json::json(&plan.section, &made, &rooms));
+    } else {
+        screen.say(&said::said(&plan.section, &made, &rooms, left.as_deref(), screen.style()));
+    }
+    if made.made.breaks() { Outcome::Breaks } else { Outcome::Fine }
+}

@@ -1,0 +1,56 @@
+//! What stands in the sheet's boxes, turned into the sizes that a design knows: a pin's reading, how
+//! far the unit stands out, a length with something still to come off.
+
+use super::{Plan, Work};
+use crate::quantity::Length;
+use crate::section::{Depth, Mouth};
+
+/// The box for how far the unit stands out before its thread is cut.
+const UNIT_STANDS: &str = "unit.stands";
+
+/// The box for the length behind the front face while it is still to be sanded.
+const FACED: &str = "grip.faced";
+
+impl Plan {
+    /// The size that a box's reading means, by its key, and its value from the finished face; none for
+    /// a key that is no box's.
+    ///
+    /// A pin rests where it rests on the solid: by what it reads over what it should, the hole is
+    /// deeper than planned. A unit that stands out less says so of the clearance bore.
+    pub fn of_box(&self, key: &str, reading: Length) -> Option<(String, Length)> {
+        if key == UNIT_STANDS {
+            return self.of_unit(reading);
+        }
+        if key == FACED {
+            let face =
+                self.operations.iter().find(|step| matches!(step.work, Work::Face { .. }))?;
+            return Some(("grip.length".to_owned(), reading - face.measured.to_come));
+        }
+        let hole = key.strip_suffix(".pin")?;
+        let step = self
+            .operations
+            .iter()
+            .find(|step| step.bore().is_some_and(|work| work.bore.item.to_string() == hole))?;
+        let work = step.bore()?;
+        let (pin, Depth::To(depth)) = (work.pin?, work.bore.depth) else { return None };
+        let front = work.bore.mouth == Mouth::Front;
+        let to_come = if front { step.measured.to_come } else { Length::ZERO };
+        Some((format!("{hole}.depth"), depth - to_come + (reading - pin.reading)))
+    }
+
+    fn of_unit(&self, reading: Length) -> Option<(String, Length)> {
+        let fit = self.operations.iter().find_map(|step| match step.work {
+            Work::TryUnit(fit) => Some(fit),
+            _ => None,
+        })?;
+        let bore = self.section.bore(crate::section::Item::ClearanceBore)?;
+        let Depth::To(depth) = bore.depth else { return None };
+        let deeper = (fit.stands - reading) / fit.by_clearance;
+        let says = fit.by_clearance > LEAST_SAID;
+        says.then(|| ("clearance-bore.depth".to_owned(), depth + deeper))
+    }
+}
+
+/// By how much less the unit has to stand for each millimetre of the clearance bore, so that its
+/// reading says anything of it.
+const LEAST_SAID: f64 = 0.5;
