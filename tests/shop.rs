@@ -4,6 +4,8 @@ mod common;
 
 #[path = "shop/bench.rs"]
 mod bench;
+#[path = "shop/boxes.rs"]
+mod boxes;
 #[path = "shop/choosing.rs"]
 mod choosing;
 #[path = "shop/depths.rs"]

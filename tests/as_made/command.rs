@@ -29,8 +29,9 @@ fn a_mistake_is_told_with_what_saves_it_and_what_is_left() {
         "breaks  Wall of the lip",
         "(was: close)",
         "diameter at the front face: 10.40 mm instead of 10.20 mm (grip.front)",
-        "unit thread tapped: M7.9x0.6",
-        "outside turned: front 10.40 mm",
+        "numbered as on the sheet",
+        "  12  C: tap the unit thread, M7.9x0.6-6H",
+        "  15  Turn the outside\n      set: Ø10.40 at the front",
         "no approval",
     ] {
         assert!(text.contains(word), "{word}\n{text}");
@@ -39,6 +40,10 @@ fn a_mistake_is_told_with_what_saves_it_and_what_is_left() {
     let harmless = run(home.path(), &["asmade", "demo", "--set", "clearance-bore.depth=4.6 mm"]);
     assert_eq!(status(&harmless), 0);
     assert!(out(&harmless).contains("No verdict is worse than as drawn."));
+    assert!(!text.contains("drill the tap-drill bore"), "what is done is not told again");
+    // As it stands in a box of the sheet: the pin reads 4.38 at 4.30.
+    let boxed = run(home.path(), &["asmade", "demo", "--set", "clearance-bore.pin=4.68"]);
+    assert!(out(&boxed).contains("4.30    4.60   +0.30"), "{}", out(&boxed));
     let lost = run(home.path(), &["asmade", "demo", "--set", "tap-drill.diameter=7.45"]);
     assert_eq!(status(&lost), 1);
     assert!(out(&lost).contains("No change of one size that is still to be cut saves it."));

@@ -70,12 +70,15 @@ fn steps(html: &mut String, blocks: &[Block]) {
     html.push_str("</table>\n");
 }
 
+/// Beside title and tool: both their rows.
+const BOTH: &str = " rowspan=\"2\"";
+
 /// A step: its title over tool and face, and beside them what is set, checked and done.
 fn step(html: &mut String, row: &Row) {
-    let _ = write!(
+    let _ = writeln!(
         html,
         "<tbody class=\"step\"><tr class=\"title\"><th scope=\"rowgroup\" colspan=\"2\"><b>{}</b> \
-         {}</th>\n",
+         {}</th>",
         row.number,
         escaped(&row.title)
     );
@@ -83,7 +86,6 @@ fn step(html: &mut String, row: &Row) {
         let _ = writeln!(html, "<td data-head=\"{head}\"{rows}>{words}</td>");
     };
     let [tool, face, set, check, done] = HEADS;
-    const BOTH: &str = " rowspan=\"2\"";
     cell(html, set, BOTH, &lines_of(&row.set));
     cell(html, check, BOTH, &lines_of(&row.check));
     cell(html, done, BOTH, &boxes(&row.boxes));
