@@ -51,8 +51,8 @@ fn where_nothing_at_hand_serves() {
     let bad = drills(&["7.0", "7.8"]);
     let bar = "[[boring_bar]]\nleast = 6.0\nreach = 30\n";
     assert_eq!(taken(&(bad.clone() + bar), Item::TapDrill), "boring bar 6 mm leaves 7.300");
-    // Too short a bar, or one that does not enter, is none.
-    for bar in ["[[boring_bar]]\nleast = 6.0\nreach = 9\n", "[[boring_bar]]\nleast = 7.5\n"] {
+    // Too short a bar, or one that does not enter what is drilled by then, is none.
+    for bar in ["[[boring_bar]]\nleast = 6.0\nreach = 9\n", "[[boring_bar]]\nleast = 7.1\n"] {
         assert_eq!(taken(&(bad.clone() + bar), Item::TapDrill), "buy 7.3 mm", "{bar}");
     }
     let reamer = "[[reamer]]\nsize = 7.3\ncuts_over = [0, 0.01]\n";
@@ -68,10 +68,9 @@ fn a_flat_seat_wants_a_flat_tool() {
     let resolved = with_rack("", &drills(&["6.5", "7.3", "8.2", "9.0"]));
     let (section, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
     let choice = choices.iter().find(|choice| choice.item == Item::Recess).unwrap();
-    if let Taken::Tool(tool) = &choice.taken {
-        assert!(choice.other_point && tool.kind == ToolKind::Drill);
-        assert!(matches!(section.bore(Item::Recess).unwrap().point, Point::Cone(_)));
-    }
+    let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
+    assert!(choice.other_point && tool.kind == ToolKind::Drill);
+    assert!(matches!(section.bore(Item::Recess).unwrap().point, Point::Cone(_)));
 }
 
 /// Whatever is chosen worsens no verdict, and what it is said to cost is what a check says.

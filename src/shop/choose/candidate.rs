@@ -38,13 +38,13 @@ pub(super) fn candidates(bore: &Bore, section: &Section, workshop: &Workshop) ->
         tool.reach.is_none_or(|reach| reach >= deep)
     };
     let tools = workshop.tools.iter().filter(|tool| reaches(tool));
-    tools.filter_map(|tool| Candidate::of(bore, tool)).filter(near).collect()
+    tools.filter_map(|tool| Candidate::of(bore, section, tool)).filter(near).collect()
 }
 
 impl Candidate {
-    fn of(bore: &Bore, tool: &Tool) -> Option<Self> {
+    fn of(bore: &Bore, section: &Section, tool: &Tool) -> Option<Self> {
         if tool.kind == ToolKind::BoringBar {
-            return Self::bored(bore, tool);
+            return Self::bored(bore, section, tool);
         }
         // A pilot has to follow a hole that is wider than itself.
         let through = bore.depth == Depth::Through;
@@ -69,9 +69,18 @@ impl Candidate {
         Some(Self { tool: tool.clone(), item: bore.item, hole, limits, point, other_point, effort })
     }
 
-    /// Bored to the design's own size.
-    fn bored(bore: &Bore, bar: &Tool) -> Option<Self> {
-        if bar.diameter() > bore.diameter || bore.depth == Depth::Through {
+    /// Bored to the design's own size, where a hole is there that the bar enters, as deep as it is
+    /// to go.
+    fn bored(bore: &Bore, section: &Section, bar: &Tool) -> Option<Self> {
+        let length = section.length();
+        let enters = |other: &Bore| {
+            let from_there = other.mouth == bore.mouth || other.depth == Depth::Through;
+            from_there
+                && other.diameter >= bar.diameter()
+                && other.diameter < bore.diameter
+                && other.full_depth(length) >= bore.full_depth(length)
+        };
+        if bore.depth == Depth::Through || !section.bores.iter().any(enters) {
             return None;
         }
         let held = bore.diameter;

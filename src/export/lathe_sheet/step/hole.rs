@@ -10,13 +10,16 @@ use crate::section::{Depth, Mouth, Point, ToolKind};
 use crate::shop::BoreWork;
 use crate::shop::choose::{RunnerUp, Taken};
 
-pub(super) fn spot(step: Step, mouth: Mouth) -> Row {
+pub(super) fn spot(step: Step, mouth: Mouth, within: Length) -> Row {
     let end = if mouth == Mouth::Back { "back face" } else { "front face" };
     Row {
         title: format!("Spot the {end}"),
         tool: vec![plain("centre drill, in the tailstock")],
         face: step.face(),
-        set: vec![plain("so deep that the next drill starts true, and no wider than it")],
+        set: vec![plain(format!(
+            "so deep that the next drill starts true, no wider than {}",
+            step.diameter(within)
+        ))],
         check: vec![plain("the spot runs true")],
         ..Row::default()
     }
@@ -161,7 +164,12 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
              keep the chuck clear of it."
         )));
     }
-    let drilled = !matches!(work.choice.taken, Taken::ByHand(_)) && work.bore.point != Point::Flat;
+    if matches!(&work.choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::Reamer) {
+        notes.push(warning(
+            "Drill it first, one or two tenths smaller and as deep; the reamer follows that hole.",
+        ));
+    }
+    let drilled = !matches!(work.choice.taken, Taken::ByHand(_)) && !work.is_turned();
     if drilled && work.depths.full > work.peck {
         notes.push(plain(format!(
             "Clear the drill every {}; stop the lathe to take ribbons off.",

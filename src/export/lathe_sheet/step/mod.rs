@@ -45,7 +45,7 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
     let mut row = match &operation.work {
         Work::Rehearse => unit::rehearse(step),
         Work::Square { length, rod } => turning::square(step, *length, *rod),
-        Work::Spot(mouth) => hole::spot(step, *mouth),
+        Work::Spot { mouth, within } => hole::spot(step, *mouth, *within),
         Work::Bore(bore) => hole::bore(step, bore),
         Work::Tenon(tenon) => turning::tenon(step, tenon),
         Work::TenonThread(thread) => thread::tenon(step, thread),

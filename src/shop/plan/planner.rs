@@ -1,137 +1,27 @@
-//! The operations in their order: the section's cuts, each with what holds the work, what it is
-//! measured from and how it is verified, and between them the steps that take nothing off.
+//! From the section's cuts to operations.
 
-use super::binding::Binding;
-use super::choose::{Choice, Taken, choose};
-use super::error::PlanError;
-use super::operation::{BoreWork, Holding, Measured, Operation, TenonWork, ThreadWork, Work};
-use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
-use crate::check::{Examination, Parameter, Room, room, verdicts};
+use super::operation::is_turned;
+use super::{
+    BoreWork, Depths, Holding, Measured, Operation, Outside, PinReading, PlanError, Speed, Tapping,
+    TenonWork, ThreadWork, Tight, TrialFit, Work,
+};
+use crate::check::{Parameter, Room};
 use crate::quantity::Length;
 use crate::section::{
-    Bore, Cut, Depth, Item, Means, Mouth, Part, Section, Sequence, Stage, Thread, ToolKind,
-    Workpiece, Workshop,
+    Bore, Cut, Depth, Means, Mouth, Section, Sequence, Thread, Workpiece, Workshop,
 };
-use crate::solid::build;
-
-/// The work on a section, planned.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Plan {
-    /// The section as the tools at hand leave it; where they leave just what the design asks for,
-    /// the design's own.
-    pub section: Section,
-    /// What was chosen for each hole, the narrowest first.
-    pub choices: Vec<Choice>,
-    /// The steps, from the rehearsal on.
-    pub operations: Vec<Operation>,
-    /// What the checks find of the section as it will be.
-    pub found: Examination,
-    /// What each kind of binding would look like.
-    pub binding: Binding,
-    /// The finished outside.
-    pub outside: Outside,
-    /// What is at hand.
-    pub workshop: Workshop,
-}
+use crate::shop::choose::Choice;
 
 /// How much a drill may open a hole, on the diameter, before its lips are guided by material again
 /// and it stops to grab (common practice, no source).
 const OPENS_BY: Length = Length::mm(1.5);
 
-/// How far the volume that the operations leave may be off the section's, as a share of it: sums
-/// of decimals round so much. Larger, and a hole a few micrometres too deep would pass.
-const SAME_VOLUME: f64 = 1e-9;
-
-/// Plans the work: chooses the tools, sets up every step, and proves on the solid that the steps
-/// end in the section.
-///
-/// `rooms` is what [`crate::check::room`] found for the section as designed, where somebody asked
-/// already; it is asked again where the tools change the section.
-///
-/// # Errors
-/// [`PlanError`] where the workpiece can't be built at some step, or the steps do not make the
-/// section.
-pub fn plan(
-    section: &Section,
-    workshop: &Workshop,
-    rooms: Option<&[Room]>,
-) -> Result<Plan, PlanError> {
-    let (fitted, choices) = choose(section, workshop)?;
-    let asked = match rooms {
-        Some(rooms) if fitted == *section => rooms.to_vec(),
-        _ => room(&fitted)?,
-    };
-    let found = verdicts(&fitted)?;
-    let binding = Binding::of(&fitted, &found);
-    let planner = Planner { section: &fitted, choices: &choices, workshop, rooms: &asked };
-    let operations = planner.operations()?;
-    proves(&fitted, &operations)?;
-    Ok(Plan {
-        outside: Outside::of(&fitted.part(), fitted.allowance.sanding),
-        operations,
-        found,
-        binding,
-        choices,
-        workshop: workshop.clone(),
-        section: fitted,
-    })
-}
-
-impl Plan {
-    /// The workpiece after each step that takes something off, from the rod as it was sawn on.
-    pub fn stages(&self) -> Vec<Part> {
-        let mut piece = Workpiece::rod(&self.section);
-        let rod = piece.part();
-        let cuts = self.operations.iter().filter_map(|operation| operation.cut.as_ref());
-        let after = cuts.map(|cut| {
-            piece.take(cut);
-            piece.part()
-        });
-        let after: Vec<Part> = after.collect();
-        [vec![rod], after].concat()
-    }
-
-    /// The steps that are left when some of the cuts are done, with their numbers: those whose cut
-    /// is not done, and what belongs to them.
-    pub fn left(&self, done: &[Stage]) -> Vec<(usize, &Operation)> {
-        let is_done =
-            |step: &Operation| step.cut.as_ref().is_some_and(|cut| done.contains(&cut.stage()));
-        let behind = self.operations.iter().rposition(is_done).map_or(0, |last| last + 1);
-        let numbered = self.operations.iter().enumerate();
-        numbered
-            .filter(|(n, step)| *n >= behind || (step.cut.is_some() && !is_done(step)))
-            .collect()
-    }
-
-    /// What was chosen for a hole.
-    pub fn choice(&self, item: Item) -> Option<&Choice> {
-        self.choices.iter().find(|choice| choice.item == item)
-    }
-}
-
-/// Holds what the operations leave against the section.
-///
-/// # Errors
-/// [`PlanError::NotTheSection`] where the volumes differ.
-pub fn proves(section: &Section, operations: &[Operation]) -> Result<(), PlanError> {
-    let mut piece = Workpiece::rod(section);
-    for cut in operations.iter().filter_map(|operation| operation.cut.as_ref()) {
-        piece.take(cut);
-    }
-    let [made, meant] =
-        [piece.part(), section.part()].map(|part| build(&part).map(|body| body.measures().volume));
-    let (made, meant) = (made?, meant?);
-    if (made - meant).abs() > SAME_VOLUME * meant {
-        return Err(PlanError::NotTheSection { made, meant });
-    }
-    Ok(())
-}
-
-struct Planner<'a> {
-    section: &'a Section,
-    choices: &'a [Choice],
-    workshop: &'a Workshop,
-    rooms: &'a [Room],
+/// Everything that a step may ask for.
+pub(super) struct Planner<'a> {
+    pub section: &'a Section,
+    pub choices: &'a [Choice],
+    pub workshop: &'a Workshop,
+    pub rooms: &'a [Room],
 }
 
 /// What has been done so far.
@@ -151,7 +41,8 @@ impl Progress {
 }
 
 impl Planner<'_> {
-    fn operations(&self) -> Result<Vec<Operation>, PlanError> {
+    /// All steps, from the rehearsal to the last look.
+    pub fn operations(&self) -> Result<Vec<Operation>, PlanError> {
         let mut progress = Progress {
             piece: Workpiece::rod(self.section),
             holding: Holding::Offcut,
@@ -208,7 +99,8 @@ impl Planner<'_> {
             let drilled = bore.depth != Depth::To(Length::ZERO);
             if drilled && !open && !spotted.contains(&mouth) {
                 spotted.push(mouth);
-                self.add(progress, Work::Spot(mouth), mouth, None);
+                let within = bore.diameter;
+                self.add(progress, Work::Spot { mouth, within }, mouth, None);
             }
         }
         if let Cut::Tap(_) = cut {
@@ -332,17 +224,16 @@ impl Planner<'_> {
         after.take(&Cut::Bore(bore.clone()));
         let choice = self.choices.iter().find(|choice| choice.item == bore.item).cloned();
         let choice = choice.expect("every hole of the section was chosen for");
-        let guided = matches!(&choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::BoringBar);
+        let turned = is_turned(bore, &choice.taken);
         // A bar stands on the cross slide: the quill's wheel says nothing of it.
-        let quill = self.workshop.lathe.quill.filter(|_| !guided);
+        let quill = self.workshop.lathe.quill.filter(|_| !turned);
         let depths = Depths::of(&side, piece, quill)?;
         let peck = bore.diameter * self.workshop.cutting.peck.value;
         let there = piece.mouth(side.mouth);
-        let slanted = matches!(bore.depth, Depth::Between(..));
         Ok(BoreWork {
             pin: PinReading::of(bore, &after)?,
             peck,
-            opens: (there > Length::ZERO && !guided && !slanted)
+            opens: (there > Length::ZERO && !turned)
                 .then_some(there)
                 .filter(|there| bore.diameter - *there < OPENS_BY),
             breaks_through: bore.depth == Depth::Through,
@@ -378,11 +269,12 @@ impl Planner<'_> {
             Some(Speed::of(lathe, &cutting.turning, &lathe.turning, rod))
         };
         match work {
-            Work::Bore(bore) => match bore.bore.depth {
-                Depth::Between(..) => turned(),
-                _ => drilled(bore.bore.diameter),
-            },
-            Work::Spot(_) => drilled(self.section.blank.diameter / 2.0),
+            // What is cut inside by a bar or hook tool is turned: its speed is the hole's wall's.
+            Work::Bore(bore) if bore.is_turned() => {
+                Some(Speed::of(lathe, &cutting.turning, &lathe.turning, bore.bore.diameter))
+            }
+            Work::Bore(bore) => drilled(bore.bore.diameter),
+            Work::Spot { within, .. } => drilled(*within),
             Work::Square { .. } | Work::Tenon(_) | Work::Face { .. } | Work::Outside(_) => turned(),
             _ => None,
         }

@@ -1,9 +1,11 @@
 //! One step of the work, with everything that whoever does it has to know.
 
-use super::choose::Choice;
 use super::{Depths, Outside, PinReading, Speed, Tapping, Tight, TrialFit};
 use crate::quantity::{Length, Limits};
-use crate::section::{Bore, Bushing, Cut, Item, LipPlug, Mouth, Tenon, Thread, Why};
+use crate::section::{
+    Bore, Bushing, Cut, Depth, Item, LipPlug, Mouth, Tenon, Thread, ToolKind, Why,
+};
+use crate::shop::choose::{Choice, Taken};
 
 /// What holds the work.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,7 +78,12 @@ pub enum Work {
         rod: Option<Length>,
     },
     /// A face is spotted for the first drill.
-    Spot(Mouth),
+    Spot {
+        /// Which.
+        mouth: Mouth,
+        /// The drill's diameter: the spot is no wider.
+        within: Length,
+    },
     /// A hole.
     Bore(Box<BoreWork>),
     /// The tenon is turned.
@@ -136,10 +143,21 @@ pub struct BoreWork {
     pub breaks_through: bool,
 }
 
+/// Whether a hole is cut by a bar or hook tool, from the slide.
+pub(super) fn is_turned(bore: &Bore, taken: &Taken) -> bool {
+    let bar = matches!(taken, Taken::Tool(tool) if tool.kind == ToolKind::BoringBar);
+    bar || matches!(bore.depth, Depth::Between(..))
+}
+
 impl BoreWork {
+    /// Whether it is cut by a bar or hook tool, from the slide.
+    pub fn is_turned(&self) -> bool {
+        is_turned(&self.bore, &self.choice.taken)
+    }
+
     /// Whether its depth is set from the part, and not by going through.
     pub fn has_depth(&self) -> bool {
-        self.bore.depth != crate::section::Depth::Through
+        self.bore.depth != Depth::Through
     }
 }
 
