@@ -112,7 +112,7 @@ fn a_poor_rack_is_told_what_it_costs() {
     assert!((choice.becomes.as_mm() - 8.334_375).abs() < 1e-9);
     let other = &choice.runners_up[0];
     assert_eq!(other.tool.size.diameter(), Length::mm(8.0));
-    let why = other.effect.why().unwrap();
+    let why = other.effect.why(|length| length.to_string()).unwrap();
     assert!(why.contains("the unit's thread rubs in the clearance bore"), "{why}");
     let not: Vec<String> = choice.mistaken.iter().map(|other| other.is_not.to_string()).collect();
     assert_eq!(not, ["8.2 mm", "8.3 mm", "8.4 mm"]);

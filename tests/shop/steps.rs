@@ -192,13 +192,25 @@ fn the_order_keeps_things_on_one_axis() {
 /// A left-hand tenon would be screwed out of its bushing by the cut: the bores come first.
 #[test]
 fn a_left_hand_tenon_is_not_held_by() {
-    let text = "[tenon]\nthread = \"M10x0.75-6g-LH\"\n[barrel]\nthread = \"M10x0.75-6H-LH\"\n";
+    let text = "[tenon]\nthread = \"M10x0.75-6g-LH\"\n[barrel]\nthread = \"M10x0.75-6H-LH\"\n\
+        [[bores.step]]\nfrom = \"back\"\ndiameter = 7.2\ndepth = 6\n";
     let resolved = super::bench::with_rack(text, "sets = [\"metric-tenths\"]");
     let plan = planned(&resolved);
-    let round = place(&plan, |step| matches!(step.work, Work::TurnRound(_)));
+    let round = place(&plan, |step| matches!(step.work, Work::Reverse(_)));
     let tap = place(&plan, |step| matches!(step.work, Work::Tap(_)));
     let tenon = place(&plan, |step| matches!(step.work, Work::Tenon(_)));
-    assert!(tap < round && round < tenon);
+    let back = place(&plan, |step| step.item() == Some(Item::BoreStep(Mouth::Back, 1)));
+    assert!(tap < round && round < back && back < tenon);
+    // No tool comes in by the end that is held.
+    for step in &plan.operations {
+        let face = match step.holding {
+            Holding::Rod { .. } => Mouth::Front,
+            Holding::RodReversed { .. } => Mouth::Back,
+            _ => continue,
+        };
+        let cuts_there = step.bore().is_some() || matches!(step.work, Work::Spot { .. });
+        assert!(!cuts_there || step.measured.face == face, "{:?}", step.work);
+    }
     assert!(plan.operations.iter().all(|step| step.holding != Holding::Bushing));
     makes_the_part(&plan, "left hand");
 }
@@ -218,4 +230,16 @@ fn a_drill_in_the_tailstock_is_slow() {
     };
     assert_eq!(greatest(fast), 500.0);
     assert_eq!(greatest(own), 900.0);
+}
+
+/// Bores first, and nothing goes through: no mandrel holds it, but a split bushing does.
+#[test]
+fn a_blind_section_with_a_left_hand_tenon_is_held_all_the_same() {
+    let text = "converter = \"none\"\n[tenon]\nthread = \"M10x0.75-6g-LH\"\n[barrel]\n\
+        thread = \"M10x0.75-6H-LH\"\n[bores]\nthrough = \"none\"\n[bores.tap_drill]\ndepth = 20\n";
+    let resolved = super::bench::with_rack(text, "sets = [\"metric-tenths\"]");
+    let plan = planned(&resolved);
+    let outside = place(&plan, |step| matches!(step.work, Work::Outside(_)));
+    assert!(matches!(plan.operations[outside].holding, Holding::SplitBushing { .. }));
+    makes_the_part(&plan, "blind, left hand");
 }

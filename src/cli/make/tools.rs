@@ -35,7 +35,7 @@ fn row(choice: &Choice, style: Style) -> String {
 
 /// What a tool that was not taken would cost; nothing where it would serve as well.
 fn cost(other: &RunnerUp) -> Option<String> {
-    let why = other.effect.why()?;
+    let why = other.effect.why(|length| format!("{length:.2}"))?;
     let end = if other.other_point { " with its end" } else { "" };
     Some(format!("{}{end}: {why}", other.tool))
 }

@@ -165,14 +165,17 @@ fn about(design: &Section, plan: &Plan, numbers: Numbers) -> Vec<String> {
         Units::Inches => "inches",
     };
     let wheel = plan.workshop.lathe.quill.map_or(String::new(), |quill| {
-        let turn = numbers.length(quill.per_turn);
+        let turn = numbers.fine(quill.per_turn);
         let divisions = quill.divisions.map_or(String::new(), |divisions| {
-            let each = numbers.value(quill.per_turn) / f64::from(divisions);
-            format!(", {divisions} divisions (div) of {each:.3}")
+            let each = numbers.fine(quill.per_turn / f64::from(divisions));
+            format!(", {divisions} divisions (div) of {each}")
         });
         format!(" Tailstock's handwheel: {turn} a turn{divisions}.")
     });
-    let second = format!("All lengths in {unit}; diameters as a caliper reads them.{wheel}");
+    let second = format!(
+        "All lengths in {unit}, diameters as a caliper reads them; a step's numbers are from the face \
+         that it names, as it is then.{wheel}"
+    );
     let mut about = vec![first, second];
     if plan.section != *design {
         about.push(
@@ -202,9 +205,8 @@ fn holding(holding: &Holding, plan: &Plan, numbers: Numbers) -> String {
             by(collet, chuck),
             end(first)
         ),
-        Holding::RodTurnedRound { collet, chuck } => format!(
-            "HOLD: turned end for end, by the outside in {}, {}",
-            by(collet, chuck),
+        Holding::RodReversed { chuck } => format!(
+            "HOLD: reversed, by the outside in the {chuck}, set true to the bore, {}",
             end(!first)
         ),
         Holding::Bushing => {
@@ -212,8 +214,14 @@ fn holding(holding: &Holding, plan: &Plan, numbers: Numbers) -> String {
             seated, nib end out; it stays there to the end"
                 .to_owned()
         }
+        Holding::SplitBushing { bore } => format!(
+            "HOLD: by the tenon in a split bushing bored {}, shoulder seated, nib end to the tailstock's \
+             centre",
+            numbers.diameter(*bore)
+        ),
         Holding::Mandrel { diameter } => format!(
-            "HOLD: on a mandrel of {} through the bore, nib end to the tailstock's centre",
+            "HOLD: on a slightly tapered or expanding mandrel of {} from the tenon's end, clear of the \
+             lip plug, nib end to the tailstock's centre",
             numbers.diameter(*diameter)
         ),
     }

@@ -46,9 +46,14 @@ impl Numbers {
         }
     }
 
-    /// The number alone.
-    pub fn value(self, length: Length) -> f64 {
-        self.scaled(length.as_mm()).0
+    /// A step finer than a caliper reads, for what is multiplied: a wheel's division, an error a turn.
+    pub fn fine(self, length: Length) -> String {
+        let (value, _, digits) = self.scaled(length.as_mm());
+        let text = format!("{value:.*}", digits + 2);
+        // Two digits more, as far as they say anything.
+        let shown = text.trim_end_matches('0');
+        let least = text.len() - 2;
+        if shown.len() < least { text[..least].to_owned() } else { shown.to_owned() }
     }
 
     /// A diameter, with its sign.

@@ -53,8 +53,8 @@ pub fn name(item: Item) -> String {
         Item::UnitThread => "unit thread".to_owned(),
         Item::TapDrill => "tap-drill bore".to_owned(),
         Item::ThroughBore => "through bore".to_owned(),
-        Item::BoreStep(Mouth::Front, n) => format!("step {n} from the front"),
-        Item::BoreStep(Mouth::Back, n) => format!("step {n} from the back"),
+        Item::BoreStep(Mouth::Front, n) => format!("front bore {n}"),
+        Item::BoreStep(Mouth::Back, n) => format!("back bore {n}"),
         Item::Countersink(Mouth::Front) => "countersink, front".to_owned(),
         Item::Countersink(Mouth::Back) => "countersink, back".to_owned(),
         Item::BoreRelief(n) => format!("relief {n} inside"),
@@ -128,9 +128,12 @@ pub fn binding(plan: &Plan, numbers: Numbers) -> Table {
         "Back out, start again straight. Clean the thread, run the tap through once more; then the \
          sizing tap. Ink on the unit's crests shows where it rubs.",
     );
-    let pitch = found.turns.zip(length_fine(found.pitch_error, numbers));
+    let pitch = found.turns.zip(found.pitch_error.map(|error| numbers.fine(error)));
     let pitch = pitch.map_or(String::new(), |(turns, error)| {
-        format!(" Over {} turns, {error} {unit} a turn takes all the room.", numbers::turns(turns))
+        format!(
+            " Over the {} turns that engage, {error} {unit} a turn takes all the room.",
+            numbers::turns(turns)
+        )
     });
     row(
         "Turns tighter and tighter".to_owned(),
@@ -167,13 +170,4 @@ fn spare(turns: f64) -> String {
     let words = numbers::turns(turns);
     let word = if turns.round() <= 1.0 { "turn" } else { "turns" };
     format!("{words} {word}")
-}
-
-/// Micrometres: what differs per turn is less than a caliper reads.
-fn length_fine(length: Option<Length>, numbers: Numbers) -> Option<String> {
-    let length = length?;
-    Some(match numbers.units {
-        crate::export::part_drawing::Units::Millimetres => format!("{:.4}", length.as_mm()),
-        crate::export::part_drawing::Units::Inches => format!("{:.5}", length.as_inch()),
-    })
 }

@@ -1,6 +1,7 @@
 //! What comes of a changed section: which verdicts get worse, in words.
 
 use crate::check::{Bound, Detail, Examination, Finding, Verdict, info, verdicts};
+use crate::quantity::Length;
 use crate::section::{Section, faults};
 use crate::solid::BuildError;
 
@@ -11,8 +12,16 @@ pub struct Cost {
     pub code: &'static str,
     /// What it becomes.
     pub to: Verdict,
-    /// In a few words: `unit's thread rubs in the clearance bore: 0.02 of 0.05 mm`.
-    pub words: String,
+    /// What it is about, in a few words: `the unit's thread rubs in the clearance bore`.
+    pub what: String,
+    /// How much there is at the worst.
+    pub worst: f64,
+    /// How much there should be.
+    pub limit: f64,
+    /// On which side of it.
+    pub bound: Bound,
+    /// The unit of both.
+    pub unit: &'static str,
 }
 
 /// What a change does to the verdicts.
@@ -37,10 +46,11 @@ impl Effect {
         self.worse.is_empty() && self.impossible.is_none()
     }
 
-    /// Why it does not serve, in a few words; none where it does.
-    pub fn why(&self) -> Option<&str> {
-        let worse = || self.worse.first().map(|cost| cost.words.as_str());
-        self.impossible.as_deref().or_else(worse)
+    /// Why it does not serve, in a few words; none where it does. `length` writes a length with its
+    /// unit.
+    pub fn why(&self, length: impl Fn(Length) -> String) -> Option<String> {
+        let worse = || self.worse.first().map(|cost| cost.said(length));
+        self.impossible.clone().or_else(worse)
     }
 
     /// How many verdicts break that did not; an impossible section counts as worse than any.
@@ -82,8 +92,7 @@ impl Scores {
             let from = self.before.finding(finding.code).and_then(Finding::verdict);
             let from = from.unwrap_or(Verdict::Holds);
             if to > from {
-                let cost = Cost { code: finding.code, to, words: words(finding) };
-                effect.worse.push(cost);
+                effect.worse.extend(Cost::of(finding));
             }
             effect.better += usize::from(to < from);
         }
@@ -93,24 +102,47 @@ impl Scores {
     }
 }
 
-/// A finding in a few words: what, how much there is, how much there should be.
-fn words(finding: &Finding) -> String {
-    let title = short(finding.code);
-    let Some(judged) = &finding.judgement else { return title };
-    let digits = if finding.unit == "mm" { 2 } else { 0 };
-    let (worst, limit, unit) = (judged.worst, judged.limit, finding.unit);
-    let bound = match judged.bound {
-        Bound::AtLeast => "at least",
-        Bound::AtMost => "at most",
-    };
-    let verb = if judged.verdict == Verdict::Breaks { "breaks" } else { "is close" };
+/// What a finding is about.
+fn what(finding: &Finding) -> String {
     // Of what passes a bore, the pair that has the least room: `unit's thread in clearance bore`.
     let least = |a: &&Detail, b: &&Detail| a.value.total_cmp(&b.value);
-    let pair = finding.details.iter().min_by(least);
-    let pair =
-        pair.filter(|_| finding.code == "clear.unit").and_then(|d| d.name.split_once(" in "));
-    let what = pair.map_or(title, |(part, bore)| format!("the {part} rubs in the {bore}"));
-    format!("{what} ({verb}: {worst:.digits$} {unit}, {bound} {limit:.digits$})")
+    let pair = finding.details.iter().min_by(least).filter(|_| finding.code == "clear.unit");
+    let pair = pair.and_then(|detail| detail.name.split_once(" in "));
+    pair.map_or_else(
+        || short(finding.code),
+        |(part, bore)| format!("the {part} rubs in the {bore}"),
+    )
+}
+
+impl Cost {
+    fn of(finding: &Finding) -> Option<Self> {
+        let judged = finding.judgement.as_ref()?;
+        Some(Self {
+            code: finding.code,
+            to: judged.verdict,
+            what: what(finding),
+            worst: judged.worst,
+            limit: judged.limit,
+            bound: judged.bound,
+            unit: finding.unit,
+        })
+    }
+
+    /// In a few words: what, how much there is, how much there should be; lengths as somebody writes
+    /// them, with their unit.
+    pub fn said(&self, length: impl Fn(Length) -> String) -> String {
+        let verb = if self.to == Verdict::Breaks { "breaks" } else { "is close" };
+        let bound = match self.bound {
+            Bound::AtLeast => "at least",
+            Bound::AtMost => "at most",
+        };
+        let value = |value: f64| match self.unit {
+            "mm" => length(Length::mm(value)),
+            "turns" => format!("{value:.1} turns"),
+            unit => format!("{value:.0} {unit}"),
+        };
+        format!("{} ({verb}: {}, {bound} {})", self.what, value(self.worst), value(self.limit))
+    }
 }
 
 /// A check in a word or two; its title where there is no shorter way to say it.

@@ -21,15 +21,19 @@ pub enum Holding {
         /// The chuck, in the maker's words.
         chuck: String,
     },
-    /// The same, turned end for end.
-    RodTurnedRound {
-        /// The collet that holds it; none: the chuck.
-        collet: Option<Length>,
+    /// The rod by its outside, end for end, set true to its bore: no collet can be.
+    RodReversed {
         /// The chuck, in the maker's words.
         chuck: String,
     },
     /// By its tenon in a bushing that was bored and threaded in place, seated on its shoulder.
     Bushing,
+    /// By its tenon in a split bushing without a thread, with the tailstock's centre: nothing goes
+    /// through it that a mandrel could.
+    SplitBushing {
+        /// Diameter of the bushing's hole.
+        bore: Length,
+    },
     /// On a mandrel through its bore, with the tailstock's centre.
     Mandrel {
         /// Diameter of the mandrel: the least that the bore may be.
@@ -92,8 +96,8 @@ pub enum Work {
     TenonThread(Box<ThreadWork>),
     /// A bushing is bored and threaded in place, and the work screwed in to its shoulder.
     Seat(Box<Bushing>),
-    /// The work is turned round, since it can't be held by its tenon.
-    TurnRound(Why),
+    /// The work is reversed, its bores done first since it can't be held by its tenon.
+    Reverse(Why),
     /// The front is faced.
     Face {
         /// By so much.

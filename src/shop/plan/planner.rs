@@ -84,11 +84,9 @@ impl Planner<'_> {
             {
                 self.seat(progress);
             }
-            Cut::Tenon(_) => {
-                if let Sequence::BoresFirst(why) = sequence {
-                    progress.hold(self.rod_turned_round());
-                    self.add(progress, Work::TurnRound(why), Mouth::Back, None);
-                }
+            Cut::Tenon(_) => self.reverse(progress),
+            Cut::Bore(bore) if bore.mouth == Mouth::Back && bore.depth != Depth::Through => {
+                self.reverse(progress);
             }
             Cut::Outside(_) => self.support(progress),
             _ => {}
@@ -130,14 +128,25 @@ impl Planner<'_> {
         }
     }
 
+    /// The other end out, unless it is: where the bores come first the tenon's end is out last.
+    fn reverse(&self, progress: &mut Progress) {
+        let Sequence::BoresFirst(why) = self.section.sequence() else { return };
+        let reversed = self.rod_reversed();
+        if progress.holding != reversed {
+            progress.hold(reversed);
+            self.add(progress, Work::Reverse(why), Mouth::Back, None);
+        }
+    }
+
     /// What supports the work while its outside is turned.
     fn support(&self, progress: &mut Progress) {
         if matches!(self.section.sequence(), Sequence::BoresFirst(_)) {
             let bores = self.section.bores.iter().filter(|bore| bore.depth == Depth::Through);
             let narrow = bores.map(|bore| bore.limits.min()).reduce(Length::min);
-            if let Some(diameter) = narrow {
-                progress.hold(Holding::Mandrel { diameter });
-            }
+            let tenon = self.section.tenon.thread.limits.major.max();
+            progress.hold(narrow.map_or(Holding::SplitBushing { bore: tenon }, |diameter| {
+                Holding::Mandrel { diameter }
+            }));
         }
         if let Some(plug) = self.section.lip_plug() {
             self.add(progress, Work::LipPlug(Box::new(plug)), Mouth::Front, None);
@@ -151,10 +160,8 @@ impl Planner<'_> {
         Holding::Rod { diameter, collet: holdings.collet(diameter), chuck }
     }
 
-    fn rod_turned_round(&self) -> Holding {
-        let holdings = &self.workshop.holdings;
-        let collet = holdings.collet(self.section.blank.diameter);
-        Holding::RodTurnedRound { collet, chuck: holdings.chuck.clone() }
+    fn rod_reversed(&self) -> Holding {
+        Holding::RodReversed { chuck: self.workshop.holdings.chuck.clone() }
     }
 
     /// The face by which a hole's tool comes in: one that goes through is drilled while the tenon's

@@ -137,7 +137,8 @@ fn check(step: Step, work: &BoreWork) -> Vec<Line> {
                 step.length(wander)
             )));
         }
-        None => lines.push(plain("depth rod on the floor; measure across the mouth")),
+        None if work.depths.full == Length::ZERO => lines.push(plain("measure across the mouth")),
+        None => lines.push(plain("a rod with a bent end in the groove, or by the slide's dial")),
     }
     lines
 }
@@ -161,7 +162,7 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         let out = step.length(work.depths.mark - work.depths.full);
         notes.push(warning(format!(
             "Breaking through it grabs: ease off before. Its point comes out {out} behind the rod: \
-             keep the chuck clear of it."
+             keep what holds it clear."
         )));
     }
     if matches!(&work.choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::Reamer) {
@@ -189,7 +190,8 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         notes.push(plain(at_hand));
     }
     // What the neighbours would cost is told where the choice is not the design's own.
-    let told: Vec<String> = choice.runners_up.iter().filter_map(cost).collect();
+    let told: Vec<String> =
+        choice.runners_up.iter().filter_map(|other| cost(step, other)).collect();
     if !told.is_empty() && (asked || matches!(choice.taken, Taken::Buy(_))) {
         notes.push(plain(format!("Not {}.", told.join("; not "))));
     }
@@ -202,8 +204,9 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
 }
 
 /// What a tool that was not taken would cost.
-fn cost(other: &RunnerUp) -> Option<String> {
-    let why = other.effect.why()?;
+fn cost(step: Step, other: &RunnerUp) -> Option<String> {
+    let why =
+        other.effect.why(|length| format!("{} {}", step.length(length), step.numbers.unit()))?;
     let end = if other.other_point { " with its point" } else { "" };
     Some(format!("{}{end}: {why}", other.tool))
 }

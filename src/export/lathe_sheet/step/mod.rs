@@ -50,7 +50,7 @@ pub fn row(number: usize, operation: &Operation, plan: &Plan, numbers: Numbers) 
         Work::Tenon(tenon) => turning::tenon(step, tenon),
         Work::TenonThread(thread) => thread::tenon(step, thread),
         Work::Seat(bushing) => turning::seat(step, bushing),
-        Work::TurnRound(why) => turning::turn_round(*why),
+        Work::Reverse(why) => turning::reverse(step, *why),
         Work::Face { off, leaves, from_shoulder } => {
             turning::face(step, [*off, *leaves], *from_shoulder)
         }

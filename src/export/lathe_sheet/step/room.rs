@@ -5,7 +5,7 @@ use super::{Step, plain, warning};
 use crate::check::Parameter;
 use crate::quantity::Length;
 use crate::section::Mouth;
-use crate::shop::{Bite, Tight};
+use crate::shop::{Bite, Tight, Work};
 
 /// A size with as much room to either side is said to be not critical, or not spoken of, in
 /// millimetres: nobody is off by more who looks at all.
@@ -51,12 +51,15 @@ fn sides(parameter: Parameter) -> [&'static str; 2] {
 /// How much more a length reads from the face as it is than from the finished one.
 fn still_to_come(step: Step, parameter: Parameter) -> Length {
     let measured = step.operation.measured;
+    if let (Work::Face { leaves, .. }, Some(length)) =
+        (&step.operation.work, Parameter::GripLength.get(&step.plan.section))
+    {
+        // From the shoulder or the back face, whichever the step names.
+        return *leaves - Length::mm(length);
+    }
     let from_front = matches!(
         parameter,
-        Parameter::BoreDepth(_)
-            | Parameter::ReliefStart(_)
-            | Parameter::UnitThreadEnd
-            | Parameter::GripLength
+        Parameter::BoreDepth(_) | Parameter::ReliefStart(_) | Parameter::UnitThreadEnd
     );
     if from_front && measured.face == Mouth::Front { measured.to_come } else { Length::ZERO }
 }
@@ -93,7 +96,12 @@ pub(super) fn line(step: Step, tight: &Tight) -> Option<Line> {
         tight.parameter,
         Parameter::BoreDepth(_) | Parameter::GripLength | Parameter::TenonLength
     );
-    (told && is_free(tight)).then(|| plain(format!("{name} not critical ({range})")))
+    let range = if tight.less.is_none() && tight.more.is_none() {
+        String::new()
+    } else {
+        format!(" ({range})")
+    };
+    (told && is_free(tight)).then(|| plain(format!("{name} not critical{range}")))
 }
 
 /// What stands under the step of its sizes: why the critical ones are, and the range of the others.

@@ -25,15 +25,17 @@ fn outer(thread: &Thread) -> Vec<super::Line> {
 
 pub(super) fn tenon(step: Step, work: &ThreadWork) -> Row {
     let thread = &work.thread;
-    let [from, to] = work.full.map(|z| step.length(z.max(Length::ZERO)));
+    let [from, to] = work.full.map(|z| z.max(Length::ZERO));
+    let full = if from > Length::ZERO {
+        format!("full thread {} to {}", step.length(from), step.length(to))
+    } else {
+        format!("thread to {}, chamfer included", step.length(to))
+    };
     Row {
         title: format!("Cut the tenon's thread, {}", thread.designation),
         tool: outer(thread),
         face: step.face(),
-        set: vec![
-            set(format!("full thread {from} to {to}")),
-            plain("a die by hand: spindle locked, power off"),
-        ],
+        set: vec![set(full), plain("a die by hand: spindle locked, power off")],
         check: vec![
             plain("barrel or check ring goes on by hand, shoulder closes all round"),
             plain(format!("pitch diameter {}", step.numbers.limits(thread.limits.pitch))),

@@ -116,20 +116,23 @@ pub(super) fn seat(step: Step, bushing: &Bushing) -> Row {
     }
 }
 
-pub(super) fn turn_round(why: Why) -> Row {
+pub(super) fn reverse(step: Step, why: Why) -> Row {
     let because = match why {
         Why::LeftHand => "its tenon's thread is left-hand: a cut would screw it out of a bushing",
         Why::FewTurns => "its tenon's thread has too few turns to be held by",
         Why::NoShoulder => "its shoulder has no face to be seated by",
     };
     Row {
-        title: "Turn the work round".to_owned(),
+        title: "Reverse the work".to_owned(),
         tool: vec![plain("indicator")],
         face: vec![plain("none")],
         set: vec![plain("true to the bore, not to the outside")],
-        check: vec![plain("the bore runs true")],
-        boxes: vec!["runs out by".to_owned()],
-        notes: vec![plain(format!("Not held by its tenon: {because}."))],
+        check: vec![plain(format!(
+            "the bore is off by {} at most",
+            step.length(step.plan.section.criteria.offsets.holding)
+        ))],
+        boxes: vec!["off by".to_owned()],
+        notes: vec![plain(format!("The bores came first, for {because}."))],
         ..Row::default()
     }
 }
@@ -142,7 +145,10 @@ pub(super) fn face(step: Step, [off, leaves]: [Length; 2], from_shoulder: bool) 
     } else {
         "then it is the finished face".to_owned()
     };
-    let check = vec![set(format!("{} from the {end}", step.length(leaves)))];
+    let mut check = vec![set(format!("{} from the {end}", step.length(leaves)))];
+    if !from_shoulder {
+        check.push(plain("out of its holding, or by what the slide's dial took off"));
+    }
     Row {
         title: "Face the front to length".to_owned(),
         tool: vec![set("turning tool")],
@@ -171,7 +177,7 @@ pub(super) fn lip_plug(step: Step, plug: &LipPlug) -> Row {
         face: vec![plain(format!("it bears on the {}", plug.bearing))],
         set: lines,
         check: vec![plain(
-            "slides in by hand (turn it to the bore as it is); the centre touches, it does not press",
+            "slides in by hand (fit it to the bore as it is); the centre touches, it does not press",
         )],
         boxes: vec!["in".to_owned()],
         ..Row::default()

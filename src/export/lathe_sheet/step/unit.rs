@@ -70,7 +70,7 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
         )));
     }
     Row {
-        title: "Try the unit, not turned".to_owned(),
+        title: "Try the unit, pushed in".to_owned(),
         tool: vec![set("nib unit"), plain("lathe stopped")],
         face: step.face(),
         set: vec![plain("push it in until its thread meets the hole that is to be tapped")],
@@ -87,7 +87,7 @@ const RESTS_THERE: f64 = 0.5;
 
 pub(super) fn second_try(step: Step, fit: TrialFit) -> Row {
     Row {
-        title: "Try the unit, turned in".to_owned(),
+        title: "Try the unit, screwed in".to_owned(),
         tool: vec![set("nib unit"), plain("lathe stopped, chips blown out")],
         face: step.face(),
         set: vec![
