@@ -68,7 +68,9 @@ fn still_to_come(step: Step, parameter: Parameter) -> Length {
 /// more`; rounded inwards.
 fn range(step: Step, tight: &Tight) -> String {
     let value = tight.value + still_to_come(step, tight.parameter).as_mm();
-    let least = tight.less.map(|room| step.numbers.inner_least(value - room));
+    // A size that may vanish has no least.
+    let least = tight.less.map(|room| value - room).filter(|least| *least > 0.0);
+    let least = least.map(|least| step.numbers.inner_least(least));
     let most = tight.more.map(|room| step.numbers.inner_most(value + room));
     match (least, most) {
         (Some(least), Some(most)) => format!("{least} to {most}"),
