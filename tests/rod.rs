@@ -17,7 +17,7 @@ fn wanted(name: &str, squared: f64) -> Wanted {
         count: 1,
         squared: Length::mm(squared),
         diameter: Length::mm(13.0),
-        thread_depth: Length::mm(11.0),
+        deepest: Length::mm(11.0),
     }
 }
 

@@ -3,7 +3,6 @@
 use std::error::Error;
 use std::fmt;
 
-use super::lathe_sheet::TooLong;
 use crate::solid::BuildError;
 
 /// What went wrong while bytes were made; nothing has been written to disk by then.
@@ -32,8 +31,6 @@ pub enum ExportError {
     },
     /// The PDF library refused the drawing.
     Pdf(krilla::error::KrillaError),
-    /// The sheet for the lathe takes more than its two pages.
-    Sheet(TooLong),
     /// The solid could not be cut into pieces for STEP.
     Solid(BuildError),
 }
@@ -47,7 +44,6 @@ impl ExportError {
             Self::StepTooLarge { .. } => "export.step-too-large",
             Self::PdfPage { .. } => "export.pdf-page",
             Self::Pdf(_) => "export.pdf",
-            Self::Sheet(cause) => cause.code(),
             Self::Solid(cause) => cause.code(),
         }
     }
@@ -72,7 +68,6 @@ impl fmt::Display for ExportError {
                  has more than nothing and at most {limit} mm each way"
             ),
             Self::Pdf(cause) => write!(f, "the drawing can't be written as PDF: {cause}"),
-            Self::Sheet(cause) => cause.fmt(f),
             Self::Solid(cause) => write!(f, "the solid can't be written as STEP: {cause}"),
         }
     }
@@ -83,7 +78,6 @@ impl Error for ExportError {
         match self {
             Self::Dxf(cause) => Some(cause),
             Self::Pdf(cause) => Some(cause),
-            Self::Sheet(cause) => Some(cause),
             Self::NoGroupCode { .. } | Self::StepTooLarge { .. } | Self::PdfPage { .. } => None,
             Self::Solid(cause) => Some(cause),
         }
@@ -93,12 +87,6 @@ impl Error for ExportError {
 impl From<::dxf::DxfError> for ExportError {
     fn from(cause: ::dxf::DxfError) -> Self {
         Self::Dxf(cause)
-    }
-}
-
-impl From<TooLong> for ExportError {
-    fn from(cause: TooLong) -> Self {
-        Self::Sheet(cause)
     }
 }
 

@@ -102,6 +102,13 @@ impl Workpiece {
         open.map_or(Length::ZERO, |station| station.diameter)
     }
 
+    /// How wide a hole of this diameter may have come out, by the tool that cut it.
+    pub fn greatest(&self, diameter: Length) -> Length {
+        let same =
+            self.bores.iter().filter(|bore| (bore.diameter - diameter).abs() <= super::COINCIDENT);
+        same.map(|bore| bore.limits.max()).fold(diameter, Length::max)
+    }
+
     /// The shape of its hole, without names.
     pub(super) fn hole(&self) -> Vec<(Station, Station)> {
         envelope(&self.bores, self.back).iter().map(|run| (run.from, run.to)).collect()

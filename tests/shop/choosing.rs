@@ -1,6 +1,7 @@
 //! Tools are chosen by what the checker measures.
 
 use sectionwright::check::{Finding, Verdict, verdicts};
+use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{Item, Point, ToolKind};
 use sectionwright::shop::choose::{Taken, choose};
@@ -103,4 +104,38 @@ fn what_is_asked_for_is_taken() {
     assert_eq!(section, resolved.section);
     let off = |choice: &sectionwright::shop::choose::Choice| (choice.becomes - choice.wanted).abs();
     assert!(choices.iter().all(|choice| off(choice) < Length::mm(1e-9)));
+}
+
+/// What breaks already is not ruined: R1's percent of thread breaks at the worst whatever its tap
+/// drill is, and still no hole far off is taken for it.
+#[test]
+fn what_breaks_anyway_is_not_made_worse() {
+    let fixture = format!("{}/tests/fixtures/r1.toml", env!("CARGO_MANIFEST_DIR"));
+    let resolved = load(&Library::default(), &fixture).unwrap();
+    let before = verdicts(&resolved.section).unwrap();
+    assert!(before.findings.iter().any(|finding| finding.verdict() == Some(Verdict::Breaks)));
+    let (_, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    for choice in choices {
+        let off = (choice.becomes - choice.wanted).abs();
+        assert!(off < Length::mm(0.1), "{}: {off}", choice.item);
+    }
+}
+
+/// No tool does what it can't: a mill does not go through the solid, a drill has to reach with its
+/// tip, and a reamer follows a drill that is named.
+#[test]
+fn a_tool_can_do_what_it_is_taken_for() {
+    // 31.35 long as squared, and a point of 1.95.
+    let reaching = |reach: &str| format!("[[drill]]\nsize = 6.5\npoint = 118\nreach = {reach}\n");
+    let mill = "[[end_mill]]\nsize = 6.5\n";
+    let through = |rack: &str| taken(&(rack.to_owned() + mill), Item::ThroughBore);
+    assert_eq!(through(&reaching("33.4")), "drill 6.5 mm leaves 6.500");
+    assert_eq!(through(&reaching("33.2")), "buy 6.5 mm");
+    let resolved = with_rack("", &(drills(&["6.5", "7.2"]) + "[[reamer]]\nsize = 7.3\n"));
+    let (_, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let choice = choices.iter().find(|choice| choice.item == Item::TapDrill).unwrap();
+    let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
+    assert_eq!(tool.kind, ToolKind::Reamer);
+    let first = choice.first.as_ref().map(ToString::to_string);
+    assert_eq!(first.as_deref(), Some("drill 7.2 mm"));
 }

@@ -43,7 +43,7 @@ fn it_takes_two_pages_and_stays_within_them() {
         let plan = planned(&resolved);
         for units in Units::ALL {
             let content = Content::of(&resolved.section, &plan, units);
-            let Paged { pages, size, .. } = pages(&content).unwrap_or_else(|e| panic!("{e}"));
+            let Paged { pages, size, .. } = pages(&content);
             assert!(pages.len() <= 2 && size >= 0.6, "{} {size}", pages.len());
             for page in &pages {
                 assert_eq!(page.area, [Point::new(0.0, 0.0), Point::new(210.0, 297.0)]);
@@ -64,7 +64,7 @@ fn every_number_of_the_plan_stands_on_it() {
     let plan = planned(&resolved);
     let content = Content::of(&resolved.section, &plan, Units::Millimetres);
     let page = html(&content, 1.0);
-    let Paged { pages: sheets, .. } = pages(&content).unwrap();
+    let Paged { pages: sheets, .. } = pages(&content);
     let words: Vec<String> = sheets
         .iter()
         .flat_map(|sheet| &sheet.drawing.entities)
@@ -157,7 +157,7 @@ fn a_long_section_has_its_sheet_too() {
         let plan = planned(&resolved);
         assert!(plan.outside.places.len() < 40, "{}", plan.outside.places.len());
         let content = Content::of(&resolved.section, &plan, Units::Millimetres);
-        let Paged { pages, .. } = pages(&content).unwrap();
+        let Paged { pages, .. } = pages(&content);
         let words: String = pages.iter().flat_map(words).collect::<Vec<_>>().join(" ");
         assert_eq!(words.contains("Template 1:1"), has_template, "{length}");
         for [low, high] in pages.iter().flat_map(texts) {
@@ -166,10 +166,10 @@ fn a_long_section_has_its_sheet_too() {
     }
 }
 
-/// So many holes that nobody reads them on two pages: said, with what would help, and a sheet of
-/// many of them leaves out remarks first.
+/// With many holes the remarks go first, then the type shrinks; with more holes than two pages hold
+/// there are more pages, and every step is on them.
 #[test]
-fn a_sheet_of_too_many_steps_is_refused() {
+fn a_sheet_of_many_steps() {
     let steps = |count: usize| {
         let step = |n: usize| {
             let (wide, deep) = (8.4 - 0.08 * n as f64, 1.5 + 0.25 * n as f64);
@@ -177,11 +177,16 @@ fn a_sheet_of_too_many_steps_is_refused() {
         };
         let text: String = (0..count).map(step).collect::<Vec<_>>().concat();
         let resolved = super::bench::with_rack(&text, "sets = [\"metric-tenths\"]");
-        let content = Content::of(&resolved.section, &planned(&resolved), Units::Millimetres);
-        pages(&content).map(|paged| (paged.pages.len(), paged.content.steps()))
+        let plan = planned(&resolved);
+        let content = Content::of(&resolved.section, &plan, Units::Millimetres);
+        let paged = pages(&content);
+        assert_eq!(paged.content.steps(), plan.operations.len());
+        let said: String = paged.pages.iter().flat_map(words).collect::<Vec<_>>().join(" ");
+        for n in 1..=count {
+            assert!(said.contains(&format!("back bore {n}")), "{n}");
+        }
+        paged.pages.len()
     };
-    assert!(matches!(steps(3), Ok((2, 21))));
-    let error = steps(22).unwrap_err();
-    assert_eq!(error.code(), "sheet.too-long");
-    assert!(error.to_string().contains("join steps of the bore"), "{error}");
+    assert_eq!(steps(3), 2);
+    assert!((3..=5).contains(&steps(22)));
 }

@@ -10,7 +10,7 @@ use super::outcome::Outcome;
 use super::progress::Progress;
 use super::screen::{Screen, print};
 use crate::check::room_of;
-use crate::design::{Asked, Library};
+use crate::design::{Asked, Library, MadeSize};
 use crate::diagnostic::Sources;
 use crate::shop::as_made::{as_made, read, typed};
 use crate::shop::plan;
@@ -62,15 +62,17 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
         }
     };
     let said = planned.as_ref().and_then(|(resolved, plan)| {
+        // What stands in a box is the size that it means: then one goes over the other.
+        let meant = |size: MadeSize| match plan.of_box(&size.key, size.value) {
+            Some((key, value)) => MadeSize { key, value, ..size },
+            None => size,
+        };
+        let typed: Vec<MadeSize> = sizes.into_iter().map(meant).collect();
         let mut made = resolved.made.clone();
-        made.sizes.retain(|size| sizes.iter().all(|over| over.key != size.key));
-        made.sizes.extend(sizes);
+        made.sizes = made.sizes.into_iter().map(meant).collect();
+        made.sizes.retain(|size| typed.iter().all(|over| over.key != size.key));
+        made.sizes.extend(typed);
         made.after = asked.after.clone().map(|word| (word, None)).or(made.after);
-        for size in &mut made.sizes {
-            if let Some((key, value)) = plan.of_box(&size.key, size.value) {
-                (size.key, size.value) = (key, value);
-            }
-        }
         read(&plan.section, &made).map_err(|more| wrong.extend(more)).ok()
     });
     screen.diagnostics(&wrong, &sources);

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Style, Tone, paint};
 use crate::shop::Plan;
-use crate::shop::choose::{Choice, RunnerUp, Taken};
+use crate::shop::choose::{Choice, Taken};
 
 /// A line for each hole with the tool for it, and under it what its neighbours would cost.
 pub(super) fn tools(plan: &Plan, style: Style) -> String {
@@ -23,7 +23,9 @@ fn row(choice: &Choice, style: Style) -> String {
         }
     };
     let mut text = format!("  {:<18} {wanted:>6.2}   {tool}\n", choice.item.to_string());
-    for line in choice.runners_up.iter().filter_map(cost) {
+    for line in
+        choice.runners_up.iter().filter_map(|other| other.said(|length| format!("{length:.2}")))
+    {
         text += &format!("  {:<18} {:>6}   not {line}\n", "", "");
     }
     for other in &choice.mistaken {
@@ -31,11 +33,4 @@ fn row(choice: &Choice, style: Style) -> String {
         text += &format!("  {:<18} {:>6}   {}\n", "", "", paint(&words, Tone::Watch, style));
     }
     text
-}
-
-/// What a tool that was not taken would cost; nothing where it would serve as well.
-fn cost(other: &RunnerUp) -> Option<String> {
-    let why = other.effect.why(|length| format!("{length:.2}"))?;
-    let end = if other.other_point { " with its end" } else { "" };
-    Some(format!("{}{end}: {why}", other.tool))
 }

@@ -38,15 +38,19 @@ pub fn rest(plan: &Plan) -> Vec<String> {
     let cutting = &plan.workshop.cutting;
     let lathe = &plan.workshop.lathe;
     all.push(format!(
-        "Speeds: drilling at {:.0} m/min ({}), turning at {:.0} m/min ({}), a drill in the tailstock \
-         no faster than {:.0} rpm ({}); the lathe's next slower one is set. A trial comes before any \
-         figure.",
+        "Speeds: drilling at {:.0} m/min ({}), turning at {:.0} m/min ({}); a drill in the tailstock no \
+         faster than {:.0} rpm ({}), turned work {:.0} rpm ({}); the lathe's next slower one is set. \
+         Drills are cleared every {} of their diameters ({}). A trial comes before any figure.",
         cutting.drilling.value,
         own(&cutting.drilling.source),
         cutting.turning.value,
         own(&cutting.turning.source),
         lathe.tailstock_drill.value,
-        own(&lathe.tailstock_drill.source)
+        own(&lathe.tailstock_drill.source),
+        lathe.turning.value,
+        own(&lathe.turning.source),
+        cutting.peck.value,
+        own(&cutting.peck.source)
     ));
     let notes = cutting.coolant.iter().chain(&cutting.notes);
     all.extend(

@@ -20,7 +20,7 @@ mod tables;
 
 pub use content::{Block, Content, Line, Row, Table};
 pub use html::write as html;
-pub use pages::{Paged, TooLong, pages};
+pub use pages::{Paged, pages};
 
 use super::part_drawing::Units;
 use super::{ExportError, File, SHEET_HTML, SHEET_PDF, pdf};
@@ -41,10 +41,9 @@ pub fn rows<'a>(
 /// The sheet's files: the page for a screen and the two pages to print.
 ///
 /// # Errors
-/// [`ExportError::Sheet`] where it takes more than two pages, [`ExportError::Pdf`] where the
-/// library refuses them.
+/// [`ExportError::Pdf`] where the library refuses the pages.
 pub fn files(design: &Section, plan: &Plan, units: Units) -> Result<Vec<File>, ExportError> {
-    let Paged { pages, size, content } = pages(&Content::of(design, plan, units))?;
+    let Paged { pages, size, content } = pages(&Content::of(design, plan, units));
     let printed = pdf::write_pages(&pages)?;
     Ok(vec![File::new(SHEET_HTML, html(&content, size)), File::new(SHEET_PDF, printed)])
 }

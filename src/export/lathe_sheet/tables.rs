@@ -4,9 +4,9 @@
 use super::content::Table;
 use super::numbers::{self, Numbers};
 use crate::export::half_section::letter;
-use crate::quantity::Length;
-use crate::section::{Bore, Depth, Item, Mouth};
-use crate::shop::Plan;
+use crate::quantity::{Angle, Length};
+use crate::section::{Bore, Corner, Depth, Item, Mouth, RingForm};
+use crate::shop::{Plan, Taper};
 
 /// A table from its parts.
 fn table(title: &str, heads: &[&str], rows: Vec<Vec<String>>) -> Table {
@@ -87,17 +87,50 @@ pub fn outside(plan: &Plan, numbers: Numbers) -> Table {
     table(&title, &["from front", "Ø"], rows)
 }
 
-/// Slopes and curves of the outside.
+/// Slopes, corners and rings of the outside.
 pub fn slopes(plan: &Plan, numbers: Numbers) -> Vec<String> {
-    let tapers = plan.outside.tapers.iter().map(|taper| {
-        let [from, narrow] = taper.from.map(|length| numbers.length(length));
-        let [to, wide] = taper.to.map(|length| numbers.length(length));
-        let side = numbers::angle(taper.angle);
-        format!("{from} to {to}: Ø{narrow} to Ø{wide}, compound slide {side}")
-    });
-    let curved =
-        plan.outside.curved.then(|| "Curves: by the diameters and the template.".to_owned());
-    tapers.chain(curved).collect()
+    let outside = &plan.outside;
+    let mut lines: Vec<String> = outside
+        .tapers
+        .iter()
+        .map(|taper| {
+            let [from, narrow] = taper.from.map(|length| numbers.length(length));
+            let [to, wide] = taper.to.map(|length| numbers.length(length));
+            format!("{from} to {to}: Ø{narrow} to Ø{wide}, compound slide {}", slope(taper))
+        })
+        .collect();
+    lines.extend(outside.curved.then(|| "Curves: by the diameters and the template.".to_owned()));
+    lines.extend(outside.corners.iter().filter_map(|(at, corner)| {
+        let at = numbers.length(*at);
+        match corner {
+            Corner::Sharp => None,
+            Corner::Fillet(radius) => Some(format!("corner at {at}: R{}", numbers.length(*radius))),
+            Corner::Chamfer { before, after } => {
+                let [before, after] = [before, after].map(|leg| numbers.length(*leg));
+                Some(format!("corner at {at}: chamfer {before} before, {after} behind"))
+            }
+        }
+    }));
+    let to_come = plan.section.allowance.sanding;
+    lines.extend(outside.rings.iter().map(|ring| {
+        let what = match ring.form {
+            RingForm::Bead => "bead, round",
+            RingForm::RoundGroove => "groove, round",
+            RingForm::SquareGroove => "groove, square",
+            RingForm::VeeGroove => "groove, vee",
+        };
+        let [at, width, height] =
+            [ring.at + to_come, ring.width, ring.height].map(|length| numbers.length(length));
+        format!("{what}, its middle at {at}: {width} wide, {height} high or deep")
+    }));
+    lines
+}
+
+/// A taper's angle, and which way where it is the unusual one.
+pub fn slope(taper: &Taper) -> String {
+    let angle = numbers::angle(Angle::deg(taper.angle.as_deg().abs()));
+    let way = if taper.angle.as_deg() < 0.0 { ", narrower to the back" } else { "" };
+    format!("{angle}{way}")
 }
 
 /// The kinds of binding, with this design's numbers.
@@ -146,7 +179,7 @@ pub fn binding(plan: &Plan, numbers: Numbers) -> Table {
         "Stops always at the same depth".to_owned(),
         format!(
             "Tapped too shallow, chips at the bottom, or the unit touches the end. Each turn that is \
-             missing leaves it {per_turn} {unit} proud; behind it are {} to spare.",
+             missing leaves it {per_turn} {unit} proud; to spare behind it: {}.",
             spare(found.spare_turns)
         ),
         "Clear the chips. Tap on by the turns that are missing, no farther than the tap-drill bore \

@@ -33,9 +33,15 @@ pub(super) struct Candidate {
 /// Every tool of the workshop that might serve for a hole.
 pub(super) fn candidates(bore: &Bore, section: &Section, workshop: &Workshop) -> Vec<Candidate> {
     let near = |candidate: &Candidate| (candidate.hole - bore.diameter).abs() <= WINDOW;
+    // A tool has to reach with its tip, from the face as it is before it is sanded.
+    let allowance = section.allowance;
+    let full = match bore.depth {
+        Depth::Through => section.squared_length(),
+        _ => bore.full_depth(section.length()) + allowance.sanding,
+    };
     let reaches = |tool: &Tool| {
-        let deep = bore.full_depth(section.length());
-        tool.reach.is_none_or(|reach| reach >= deep)
+        let point = tool.point.length_between(bore.diameter, Length::ZERO);
+        tool.reach.is_none_or(|reach| reach >= full + point)
     };
     let tools = workshop.tools.iter().filter(|tool| reaches(tool));
     tools.filter_map(|tool| Candidate::of(bore, section, tool)).filter(near).collect()
@@ -46,9 +52,14 @@ impl Candidate {
         if tool.kind == ToolKind::BoringBar {
             return Self::bored(bore, section, tool);
         }
-        // A pilot has to follow a hole that is wider than itself.
         let through = bore.depth == Depth::Through;
-        if through && matches!(tool.point, Point::Centre(..)) {
+        // Nothing with a pilot or a flat end goes through the solid.
+        if through && !matches!(tool.point, Point::Cone(_)) && tool.kind != ToolKind::Reamer {
+            return None;
+        }
+        // A mill follows a hole, or is no deeper than wide.
+        let shallow = bore.full_depth(section.length()) <= bore.diameter;
+        if tool.kind == ToolKind::EndMill && !shallow && !is_led(bore, section, Length::ZERO) {
             return None;
         }
         let size = tool.diameter();
@@ -72,15 +83,7 @@ impl Candidate {
     /// Bored to the design's own size, where a hole is there that the bar enters, as deep as it is
     /// to go.
     fn bored(bore: &Bore, section: &Section, bar: &Tool) -> Option<Self> {
-        let length = section.length();
-        let enters = |other: &Bore| {
-            let from_there = other.mouth == bore.mouth || other.depth == Depth::Through;
-            from_there
-                && other.diameter >= bar.diameter()
-                && other.diameter < bore.diameter
-                && other.full_depth(length) >= bore.full_depth(length)
-        };
-        if bore.depth == Depth::Through || !section.bores.iter().any(enters) {
+        if bore.depth == Depth::Through || !is_led(bore, section, bar.diameter()) {
             return None;
         }
         let held = bore.diameter;
@@ -140,6 +143,31 @@ impl Candidate {
     fn name(&self) -> Option<String> {
         self.tool.size.name().map(|name| name.to_string())
     }
+}
+
+/// Whether a narrower hole, of a diameter at least, is there before a hole is cut, as deep as it is to
+/// go.
+fn is_led(bore: &Bore, section: &Section, least: Length) -> bool {
+    let length = section.length();
+    section.bores.iter().any(|other| {
+        let from_there = other.mouth == bore.mouth || other.depth == Depth::Through;
+        from_there
+            && other.diameter >= least
+            && other.diameter < bore.diameter
+            && other.full_depth(length) >= bore.full_depth(length)
+    })
+}
+
+/// The drill that goes before a reamer: the widest that leaves a tenth or more to it, and no more than
+/// four (common practice, no source: less rubs, more tears).
+pub(super) fn before_reamer(reamer: &Tool, workshop: &Workshop) -> Option<Tool> {
+    let leaves = |tool: &&Tool| {
+        let stock = reamer.diameter() - tool.hole.map_or(tool.diameter(), Limits::max);
+        tool.kind == ToolKind::Drill && stock >= Length::mm(0.099) && stock <= Length::mm(0.401)
+    };
+    let drills = workshop.tools.iter().filter(leaves);
+    let widest = |a: &'_ &Tool, b: &'_ &Tool| a.diameter().as_mm().total_cmp(&b.diameter().as_mm());
+    drills.max_by(|a, b| widest(a, b)).cloned()
 }
 
 /// What kind of end it is: a hole's cone may be of any angle.

@@ -62,6 +62,14 @@ impl Effect {
     }
 }
 
+/// A margin that is less by no more than this is as it was, in millimetres: half of what a drill's
+/// next size changes. More, and what breaks already is ruined unseen; less, and no drill serves a
+/// design that is close.
+const SLIGHT_LENGTH: f64 = 0.05;
+
+/// The same in percent of thread and in turns.
+const SLIGHT_OTHER: f64 = 3.0;
+
 /// The verdicts before a change.
 pub(super) struct Scores {
     before: Examination,
@@ -71,6 +79,14 @@ pub(super) struct Scores {
 impl Scores {
     pub fn of(section: &Section) -> Result<Self, BuildError> {
         Ok(Self { before: verdicts(section)?, faults: faults(section).len() })
+    }
+
+    /// Whether a check that does not hold anyway gets farther from holding by more than can be seen.
+    fn loses(&self, now: &Finding) -> bool {
+        let slight = if now.unit == "mm" { SLIGHT_LENGTH } else { SLIGHT_OTHER };
+        let margin = |finding: &Finding| finding.judgement.as_ref().map(|judged| judged.margin);
+        let before = self.before.finding(now.code).and_then(margin);
+        before.zip(margin(now)).is_some_and(|(before, now)| before - now > slight)
     }
 
     /// What a changed section does to them.
@@ -91,7 +107,7 @@ impl Scores {
             let Some(to) = finding.verdict() else { continue };
             let from = self.before.finding(finding.code).and_then(Finding::verdict);
             let from = from.unwrap_or(Verdict::Holds);
-            if to > from {
+            if to > from || (to == from && to != Verdict::Holds && self.loses(finding)) {
                 effect.worse.extend(Cost::of(finding));
             }
             effect.better += usize::from(to < from);

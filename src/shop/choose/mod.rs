@@ -20,7 +20,7 @@ use crate::section::{Bore, Depth, Item, Point, Section, Tool, ToolKind, Workshop
 use crate::solid::BuildError;
 use crate::standard::drill::nearest;
 use crate::standard::{DrillSize, Series};
-use candidate::{Candidate, candidates};
+use candidate::{Candidate, before_reamer, candidates};
 use effect::Scores;
 
 /// How a hole is made.
@@ -57,6 +57,8 @@ pub struct Choice {
     pub becomes: Length,
     /// How it is made.
     pub taken: Taken,
+    /// What goes before it: a drill before a reamer.
+    pub first: Option<Tool>,
     /// Whether its end is of another kind than the design's: a cone for a flat floor.
     pub other_point: bool,
     /// What the choice changes against the design.
@@ -90,6 +92,7 @@ pub fn choose(
                 wanted: bore.diameter,
                 becomes: bore.diameter,
                 taken: Taken::ByHand(how),
+                first: None,
                 other_point: false,
                 effect: Effect::default(),
                 runners_up: Vec::new(),
@@ -147,7 +150,13 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
         _ => Vec::new(),
     };
     let item = bore.item;
-    (next, Choice { item, wanted, becomes, taken, other_point, effect, runners_up, mistaken })
+    let first = match &taken {
+        Taken::Tool(tool) if tool.kind == ToolKind::Reamer => before_reamer(tool, workshop),
+        _ => None,
+    };
+    let choice =
+        Choice { item, wanted, becomes, taken, first, other_point, effect, runners_up, mistaken };
+    (next, choice)
 }
 
 fn tried(section: &Section, candidate: Candidate, before: &Scores) -> Tried {
@@ -157,15 +166,17 @@ fn tried(section: &Section, candidate: Candidate, before: &Scores) -> Tried {
     Tried { candidate, section, effect }
 }
 
-/// From good to bad: what breaks, what gets worse, another point than the design's, more work than
-/// a drill, another size than the design's, less that gets better, and how far the size is off.
-fn rank(tried: &Tried, bore: &Bore) -> [f64; 7] {
+/// From good to bad: what breaks, what gets worse, a size that is far off, another point than the
+/// design's, more work than a drill, another size than the design's, less that gets better, and how
+/// far the size is off.
+fn rank(tried: &Tried, bore: &Bore) -> [f64; 8] {
     let Tried { candidate, effect, .. } = tried;
     let off = (candidate.hole - bore.diameter).abs().as_mm();
     let count = |n: usize| n as f64;
     [
         count(effect.breaks()),
         count(effect.worse.len()),
+        (off / FAR_OFF.as_mm()).floor(),
         f64::from(u8::from(candidate.other_point)),
         f64::from(candidate.effort),
         f64::from(u8::from(off > SAME.as_mm())),
@@ -173,6 +184,10 @@ fn rank(tried: &Tried, bore: &Bore) -> [f64; 7] {
         off,
     ]
 }
+
+/// A size that is off by this much is another one, whatever the checks say of it. Larger, and the
+/// end of a tool outranks its size; smaller, and a drill a little off loses to a boring bar.
+const FAR_OFF: Length = Length::mm(0.25);
 
 /// Two sizes this near are one to whoever drills. Larger, and 21/64 in passes for 8.3 mm.
 const SAME: Length = Length::mm(0.01);
@@ -198,9 +213,19 @@ fn neighbours(tried: Vec<Tried>, size: Length) -> Vec<RunnerUp> {
     found.map(told).collect()
 }
 
+impl RunnerUp {
+    /// What it would cost, `drill 8 mm: ...`; none where it would serve as well. `length` writes a
+    /// length with its unit.
+    pub fn said(&self, length: impl Fn(Length) -> String) -> Option<String> {
+        let why = self.effect.why(length)?;
+        let end = if self.other_point { " with its end" } else { "" };
+        Some(format!("{}{end}: {why}", self.tool))
+    }
+}
+
 /// The drill in the trade that would serve, nearest to the design: metric tenths before inch sizes.
 fn to_buy(section: &Section, bore: &Bore, before: &Scores) -> Option<DrillSize> {
-    if bore.point == Point::Flat && bore.depth != Depth::Through {
+    if !matches!(bore.point, Point::Cone(_)) && bore.depth != Depth::Through {
         return None;
     }
     [Series::Metric, Series::Fractional, Series::Number, Series::Letter].into_iter().find_map(

@@ -46,11 +46,7 @@ impl Plan {
         let bore = self.section.bore(crate::section::Item::ClearanceBore)?;
         let Depth::To(depth) = bore.depth else { return None };
         let deeper = (fit.stands - reading) / fit.by_clearance;
-        let says = fit.by_clearance > LEAST_SAID;
+        let says = fit.tells_of_clearance();
         says.then(|| ("clearance-bore.depth".to_owned(), depth + deeper))
     }
 }
-
-/// By how much less the unit has to stand for each millimetre of the clearance bore, so that its
-/// reading says anything of it.
-const LEAST_SAID: f64 = 0.5;

@@ -43,10 +43,10 @@ pub struct Depths {
     pub travel: Option<Length>,
     /// The diameter of the hole whose edge it touches; zero where it touches the face.
     pub touches_at: Length,
+    /// How deep behind the face what it touches lies.
+    pub touches_deep: Length,
     /// The same way by the handwheel.
     pub handwheel: Option<Handwheel>,
-    /// Where a relief begins, from the face.
-    pub from: Option<Length>,
 }
 
 impl Depths {
@@ -60,24 +60,28 @@ impl Depths {
             Depth::To(depth) | Depth::Between(_, depth) => depth,
             Depth::Through => piece.length(),
         };
-        let from = if let Depth::Between(from, _) = bore.depth { Some(from) } else { None };
         let first = touch(&body::tool(bore), &piece.part(), bore.mouth)?;
         // Where its full diameter stands then, from the face.
         let stands = first.map(|touch| match bore.mouth {
             Mouth::Front => Length::mm(touch.advance) - piece.front(),
             Mouth::Back => Length::mm(touch.advance) + (piece.front() + piece.length()),
         });
-        let travel = stands.filter(|_| from.is_none()).map(|stands| full - stands);
+        let inside = matches!(bore.depth, Depth::Between(..));
+        let travel = stands.filter(|_| !inside).map(|stands| full - stands);
         // A flat end meets the face, whatever hole is there.
         let edge = first.filter(|_| bore.point.cone().is_some());
         let touches_at = edge.map_or(Length::ZERO, |touch| Length::mm(2.0 * touch.outer.r));
+        let touches_deep = first.map_or(Length::ZERO, |touch| match bore.mouth {
+            Mouth::Front => Length::mm(touch.outer.z) - piece.front(),
+            Mouth::Back => piece.front() + piece.length() - Length::mm(touch.outer.z),
+        });
         Ok(Self {
+            touches_deep,
             full,
             mark: full + point,
             travel,
             touches_at,
             handwheel: travel.zip(quill).map(|(travel, quill)| Handwheel::of(travel, quill)),
-            from,
         })
     }
 }

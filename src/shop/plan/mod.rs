@@ -87,7 +87,7 @@ pub fn plan(
     let operations = planner.operations()?;
     proves(&fitted, &operations)?;
     Ok(Plan {
-        outside: Outside::of(&fitted.part(), fitted.allowance.sanding),
+        outside: Outside::of(&fitted, fitted.allowance.sanding),
         operations,
         found,
         binding,

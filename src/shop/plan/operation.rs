@@ -159,6 +159,12 @@ impl BoreWork {
         is_turned(&self.bore, &self.choice.taken)
     }
 
+    /// Whether a drill cuts it: its lips can be eased.
+    pub fn is_drilled(&self) -> bool {
+        let Taken::Tool(tool) = &self.choice.taken else { return false };
+        matches!(tool.kind, ToolKind::Drill | ToolKind::StepDrill)
+    }
+
     /// Whether its depth is set from the part, and not by going through.
     pub fn has_depth(&self) -> bool {
         self.bore.depth != Depth::Through
@@ -192,11 +198,6 @@ impl Operation {
             Work::Bore(bore) => Some(bore),
             _ => None,
         }
-    }
-
-    /// Whether one of its sizes has less room than can be held.
-    pub fn is_critical(&self) -> bool {
-        self.tight.iter().any(|tight| tight.critical)
     }
 
     /// What it cuts inside.

@@ -1,7 +1,7 @@
 //! The outside as it is turned: its diameter every two millimetres, and the slope of each taper.
 
 use crate::quantity::{Angle, Length};
-use crate::section::{Item, Part, Run, Shape, Skin};
+use crate::section::{Corner, Item, LEAST_STEP, Ring, Run, Section, Shape};
 use crate::solid::Meridian;
 
 /// From one place of the table to the next, in millimetres: the first that leaves no more places
@@ -26,55 +26,75 @@ pub struct Taper {
 /// The outside between the front face and the shoulder.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outside {
-    /// Distance from the front face as it is when the outside is turned, and the diameter there, the
-    /// ends among them; where the diameter steps, both.
+    /// Distance from the front face as it is when the outside is turned, and the diameter there: where
+    /// every run begins and ends, and between them; where the diameter steps, both.
     pub places: Vec<[Length; 2]>,
     /// The tapers, from the front on.
     pub tapers: Vec<Taper>,
     /// Whether some of it is curved.
     pub curved: bool,
+    /// Corners that are rounded or chamfered, with their distance from the face.
+    pub corners: Vec<(Length, Corner)>,
+    /// Beads and grooves; their places are from the finished front face.
+    pub rings: Vec<Ring>,
 }
 
 impl Outside {
-    /// Of a finished part whose front face is still to lose so much.
-    pub fn of(part: &Part, to_come: Length) -> Self {
+    /// Of a section whose front face is still to lose so much.
+    pub fn of(section: &Section, to_come: Length) -> Self {
+        let part = section.part();
         let grip = |run: &&Run| {
             let item = run.feature.item;
-            let own =
-                matches!(item, Item::Grip(_) | Item::Bead(_) | Item::Groove(_) | Item::CapThread);
-            own && run.skin == Skin::Outside
+            matches!(
+                item,
+                Item::Grip(_) | Item::Bead(_) | Item::Groove(_) | Item::CapThread | Item::FrontFace
+            )
         };
-        let runs: Vec<&Run> = part.runs.iter().filter(grip).collect();
-        let along: Vec<&Run> = runs.iter().copied().filter(|run| run.to.z > run.from.z).collect();
-        let ends = along.first().zip(along.last()).map(|(first, last)| [first.from.z, last.to.z]);
-        let mut places = Vec::new();
-        if let Some([from, to]) = ends {
-            let mut stops = vec![from];
-            // Even distances from the face as it is.
-            let few = |every: &&f64| (to - from).as_mm() / **every <= PLACES;
-            let every = EVERY.iter().find(few).copied().unwrap_or(EVERY[EVERY.len() - 1]);
-            let mut n = ((from + to_come).as_mm() / every).floor() + 1.0;
-            while Length::mm(n * every) - to_come < to {
-                let z = Length::mm(n * every) - to_come;
-                // A place that all but is the end is the end.
-                if (z - from).as_mm() > 0.25 && (to - z).as_mm() > 0.25 {
-                    stops.push(z);
-                }
-                n += 1.0;
-            }
-            stops.push(to);
-            for z in stops {
-                let mut here: Vec<Length> =
-                    along.iter().filter_map(|run| diameter_at(run, z)).collect();
-                here.dedup_by(|b, a| (*b - *a).abs() < Length::mm(0.005));
-                places.extend(here.into_iter().map(|diameter| [z + to_come, diameter]));
-            }
+        // The rim's corner belongs to the face, and is turned with the outside.
+        let along: Vec<&Run> =
+            part.runs.iter().filter(grip).filter(|run| run.to.z > run.from.z).collect();
+        let mut along = along;
+        along.sort_by(|a, b| a.from.z.as_mm().total_cmp(&b.from.z.as_mm()));
+        let mut places: Vec<[Length; 2]> = Vec::new();
+        for z in stops(&along, to_come) {
+            let mut here: Vec<Length> =
+                along.iter().filter_map(|run| diameter_at(run, z)).collect();
+            here.dedup_by(|b, a| (*b - *a).abs() < Length::mm(0.005));
+            places.extend(here.into_iter().map(|diameter| [z + to_come, diameter]));
         }
         let tapers = along.iter().filter_map(|run| taper(run, to_come)).collect();
         let curved = along.iter().any(|run| run.shape != Shape::Straight);
-        Self { places, tapers, curved }
+        let rim = [(to_come, section.grip.rim)].into_iter();
+        let ends = section.grip.runs.iter().map(|run| (run.to.z + to_come, run.corner));
+        let corners = rim.chain(ends).filter(|(_, corner)| *corner != Corner::Sharp).collect();
+        Self { places, tapers, curved, corners, rings: section.grip.rings.clone() }
     }
 }
+
+/// Where the table has a row, as z: every end of a run, and even distances from the face between
+/// them.
+fn stops(along: &[&Run], to_come: Length) -> Vec<Length> {
+    let ends = along.first().zip(along.last()).map(|(first, last)| [first.from.z, last.to.z]);
+    let Some([from, to]) = ends else { return Vec::new() };
+    let few = |every: &&f64| (to - from).as_mm() / **every <= PLACES;
+    let every = EVERY.iter().find(few).copied().unwrap_or(EVERY[EVERY.len() - 1]);
+    let mut stops: Vec<Length> = along.iter().flat_map(|run| [run.from.z, run.to.z]).collect();
+    let near = |stops: &[Length], z: Length| stops.iter().any(|end| (*end - z).abs() < BESIDE);
+    let mut n = ((from + to_come).as_mm() / every).floor() + 1.0;
+    while Length::mm(n * every) - to_come < to {
+        let z = Length::mm(n * every) - to_come;
+        if !near(&stops, z) {
+            stops.push(z);
+        }
+        n += 1.0;
+    }
+    stops.sort_by(|a, b| a.as_mm().total_cmp(&b.as_mm()));
+    stops.dedup_by(|b, a| *b - *a <= LEAST_STEP);
+    stops
+}
+
+/// An even distance this near to the end of a run is left out: the end is measured.
+const BESIDE: Length = Length::mm(0.25);
 
 /// The diameter of a run at z, on its exact line; none where it does not reach it.
 fn diameter_at(run: &Run, z: Length) -> Option<Length> {
@@ -122,7 +142,7 @@ mod tests {
     #[test]
     fn the_demos_tapers() {
         let section = load(&Library::default(), "demo").unwrap().section;
-        let found = Outside::of(&section.part(), Length::ZERO);
+        let found = Outside::of(&section, Length::ZERO);
         assert!((found.tapers[0].angle.as_deg() - 3.8141).abs() < 1e-4);
         assert_eq!(found.tapers.len(), 3);
         let at = |n: usize| found.places[n].map(Length::as_mm);
@@ -130,10 +150,29 @@ mod tests {
         assert!((at(1)[0] - 2.0).abs() < 1e-12 && (at(1)[1] - (10.2 + 2.4 / 9.0)).abs() < 1e-9);
         assert_eq!(found.places.last().unwrap().map(Length::as_mm), [22.0, 12.4]);
         // With 0.05 still to be sanded off, 2 mm from the face is z 1.95.
-        let early = Outside::of(&section.part(), Length::mm(0.05));
+        let early = Outside::of(&section, Length::mm(0.05));
         let [from_face, diameter] = early.places[1].map(Length::as_mm);
         assert!(
             (from_face - 2.0).abs() < 1e-12 && (diameter - (10.2 + 1.95 * 1.2 / 9.0)).abs() < 1e-9
         );
+    }
+
+    /// Every end of a run stands in the table, every corner and ring beside it.
+    #[test]
+    fn nothing_of_the_outside_is_left_out() {
+        let fixture = format!("{}/tests/fixtures/outside.toml", env!("CARGO_MANIFEST_DIR"));
+        let section = load(&Library::default(), &fixture).unwrap().section;
+        let to_come = Length::mm(0.05);
+        let found = Outside::of(&section, to_come);
+        let has = |z: Length| found.places.iter().any(|[at, _]| (*at - z - to_come).abs() < BESIDE);
+        for run in &section.grip.runs {
+            // A rounded or cut corner's own place is not on the part.
+            assert!(run.corner != Corner::Sharp || has(run.to.z), "{:?}", run.to);
+        }
+        let corners = section.grip.runs.iter().filter(|run| run.corner != Corner::Sharp).count();
+        let rim = usize::from(section.grip.rim != Corner::Sharp);
+        assert_eq!(found.corners.len(), corners + rim);
+        assert!(!found.rings.is_empty() && found.rings == section.grip.rings);
+        assert!(found.places.windows(2).all(|pair| pair[0][0] <= pair[1][0]));
     }
 }

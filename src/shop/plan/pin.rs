@@ -41,7 +41,7 @@ impl PinReading {
         let narrowest = bore.limits.min().min(bore.diameter);
         let part = piece.part();
         let Some(behind) = ledge(&part, bore.item) else { return Ok(None) };
-        let Some(diameter) = between(behind, narrowest) else { return Ok(None) };
+        let Some(diameter) = between(piece.greatest(behind), narrowest) else { return Ok(None) };
         let Some(rests) = touch(&body::pin(diameter), &part, bore.mouth)? else { return Ok(None) };
         let reading = match bore.mouth {
             Mouth::Front => Length::mm(rests.advance) - piece.front(),

@@ -212,7 +212,7 @@ impl Planner<'_> {
                 (Work::Tap(Box::new(tapping)), Mouth::Front)
             }
             Cut::Outside(_) => {
-                (Work::Outside(Box::new(Outside::of(&section.part(), sanding))), Mouth::Front)
+                (Work::Outside(Box::new(Outside::of(section, sanding))), Mouth::Front)
             }
             Cut::CapThread(thread) => {
                 let full = thread.full().map(|z| z - piece.front());

@@ -1,6 +1,6 @@
 //! The unit's thread cut by a tap: how far, how many turns, and which tap.
 
-use crate::quantity::Length;
+use crate::quantity::{Length, Limits};
 use crate::section::{Item, RunOut, Section, Tap, TapLead, Thread, Workshop};
 
 /// How a thread is tapped; lengths are from the front face as it is then.
@@ -10,6 +10,8 @@ pub struct Tapping {
     pub tap: Option<Tap>,
     /// Pitches of its lead.
     pub lead_pitches: f64,
+    /// Whether nobody measured that: it is what is usual.
+    pub lead_assumed: bool,
     /// Where the full thread ends.
     pub full_to: Length,
     /// Where the tap's tip stands then: the mark on the tap, counted from its tip.
@@ -26,11 +28,12 @@ impl Tapping {
     /// The unit's thread of a cut, in a section, with what is at hand.
     pub fn of(thread: &Thread, section: &Section, to_come: Length, workshop: &Workshop) -> Self {
         let (pitch, per_turn) = (thread.form.pitch, thread.form.lead());
-        let tap = workshop.taps.iter().find(|tap| fits(tap, thread)).cloned();
-        let lead = match (thread.run_outs[1], tap.as_ref().map(|tap| tap.lead)) {
-            (RunOut::Lead(length), _) => length / pitch,
-            (_, Some(TapLead::Pitches(pitches))) => pitches,
-            _ => section.criteria.tap_lead.value,
+        let spring_back = section.criteria.spring_back.value;
+        let tap = workshop.taps.iter().find(|tap| fits(tap, thread, spring_back)).cloned();
+        let (lead, lead_assumed) = match (thread.run_outs[1], tap.as_ref().map(|tap| tap.lead)) {
+            (RunOut::Lead(length), _) => (length / pitch, false),
+            (_, Some(TapLead::Pitches(pitches))) => (pitches, false),
+            _ => (section.criteria.tap_lead.value, true),
         };
         let full_to = thread.full()[1];
         let mark = full_to + pitch * lead;
@@ -39,6 +42,7 @@ impl Tapping {
         Self {
             tap,
             lead_pitches: lead,
+            lead_assumed,
             full_to,
             mark,
             room_to,
@@ -48,10 +52,27 @@ impl Tapping {
     }
 }
 
-/// Whether a tap cuts a thread: its diameter, pitch, starts and hand.
-fn fits(tap: &Tap, thread: &Thread) -> bool {
-    let own = thread.designation.with_class(None);
-    tap.thread.with_class(None) == own
+impl Tapping {
+    /// How far the tip would go beyond the end of its hole; none where it has room.
+    pub fn beyond(&self) -> Option<Length> {
+        let beyond = self.mark - self.room_to?;
+        (beyond > Length::mm(1e-6)).then_some(beyond)
+    }
+}
+
+/// Whether a tap cuts a thread: its diameter, pitch, starts and hand; and, where it was measured,
+/// whether what it leaves, sprung back, may lie within the thread's limits.
+fn fits(tap: &Tap, thread: &Thread, spring_back: Limits) -> bool {
+    let named = tap.thread.with_class(None) == thread.designation.with_class(None);
+    let within = |measured: Option<Limits>, limits: Limits| {
+        measured.is_none_or(|own| {
+            own.max() - spring_back.min() >= limits.min()
+                && own.min() - spring_back.max() <= limits.max()
+        })
+    };
+    named
+        && within(tap.pitch_diameter, thread.limits.pitch)
+        && within(tap.major, thread.limits.major)
 }
 
 #[cfg(test)]
@@ -99,5 +120,29 @@ mod tests {
             assert_eq!(found.tap.is_some(), serves, "{text}");
             assert_eq!(found.lead_pitches, if serves { 5.0 } else { 3.0 }, "{text}");
         }
+    }
+
+    /// A tap that was measured and cuts another thread is none for this one; a lead that does not fit
+    /// the hole is told.
+    #[test]
+    fn a_tap_that_was_measured_has_to_fit() {
+        let section = load(&Library::default(), "demo").unwrap().section;
+        let tap = |pitch_diameter: f64, lead: f64| Tap {
+            thread: "M7.9x0.6".parse().unwrap(),
+            major: None,
+            pitch_diameter: Limits::around(Length::mm(pitch_diameter), Length::mm(0.01)),
+            lead: TapLead::Pitches(lead),
+            length: None,
+        };
+        let of = |tap: Tap| {
+            let workshop = Workshop { taps: vec![tap], ..bare() };
+            Tapping::of(&section.unit_thread, &section, Length::ZERO, &workshop)
+        };
+        assert!(of(tap(7.1, 3.0)).tap.is_none());
+        let fits = of(tap(7.55, 3.0));
+        assert!(fits.tap.is_some() && fits.beyond().is_none());
+        // Nine pitches are 5.4: the tip at 16.3, and the hole ends at 13.3.
+        let beyond = of(tap(7.55, 9.0)).beyond().unwrap();
+        assert!((beyond.as_mm() - 3.0).abs() < 1e-9);
     }
 }

@@ -32,15 +32,23 @@ impl Tight {
     /// A room as a step tells it; `held` is how far under and over what was meant the size may come
     /// out.
     pub fn of(room: &Room, held: [f64; 2]) -> Self {
-        let bound = |side: &SideRoom| side.then.as_ref().map(|_| side.room);
+        // A run that carries a thread, or ends at one, is as wide as the thread: that no other width can
+        // be drawn says nothing of what may be cut.
+        let drawn_so =
+            matches!(room.parameter, Parameter::GripDiameter(_) | Parameter::FrontDiameter);
+        let counts = |side: &SideRoom| {
+            let impossible = matches!(side.then, Some(Worse::Impossible(_)));
+            side.then.is_some() && !(drawn_so && impossible)
+        };
+        let bound = |side: &SideRoom| counts(side).then_some(side.room);
         let sides = [(-1.0, room.less.as_ref(), held[0]), (1.0, Some(&room.more), held[1])];
         let ends = sides.iter().filter_map(|(sign, side, held)| {
-            let side = (*side)?;
+            let side = (*side).filter(|side| counts(side))?;
             Some((side.room - held, *sign, side.then.as_ref()?))
         });
-        let critical = sides.iter().any(|(_, side, held)| {
-            side.is_some_and(|side| side.then.is_some() && side.room < *held)
-        });
+        let critical = sides
+            .iter()
+            .any(|(_, side, held)| side.is_some_and(|side| counts(side) && side.room < *held));
         let tightest = ends.reduce(|a, b| if b.0 < a.0 { b } else { a });
         Self {
             parameter: room.parameter,

@@ -56,6 +56,13 @@ impl TrialFit {
         }))
     }
 
+    /// Whether its reading says how deep the clearance bore is: it rests at that bore's end.
+    pub fn tells_of_clearance(&self) -> bool {
+        /// By how much less it has to stand for each millimetre of that bore.
+        const RESTS_THERE: f64 = 0.5;
+        self.by_clearance > RESTS_THERE
+    }
+
     /// Whether the collar seats before any thread is cut: the holes are too wide, or the thread is
     /// too short.
     pub fn seats_untapped(&self) -> bool {

@@ -1,5 +1,6 @@
 //! What stays of a rod behind the last cut.
 
+use super::DEFAULT_HOLDING;
 use super::lay::RodPlan;
 use crate::quantity::Length;
 
@@ -8,8 +9,8 @@ use crate::quantity::Length;
 pub struct OffCut {
     /// Its length.
     pub length: Length,
-    /// How much a rehearsal of drills and tap wants: as deep as the deepest thread for a nib unit
-    /// goes (common practice, no source: a thread that was not cut to its end was not rehearsed).
+    /// How much a rehearsal of drills and tap wants: as deep as the deepest drill goes, and what is
+    /// held (common practice, no source: a thread that was not cut to its end was not rehearsed).
     pub rehearsal: Length,
 }
 
@@ -23,11 +24,11 @@ impl OffCut {
 impl RodPlan {
     /// What stays behind the last cut; of no length where none is made there.
     pub fn off_cut(&self) -> OffCut {
-        let depths = self.request.designs.iter().map(|wanted| wanted.thread_depth);
+        let depths = self.request.designs.iter().map(|wanted| wanted.deepest);
         let left = self.left_over + self.request.holding;
         OffCut {
             length: if self.ends_uncut() { Length::ZERO } else { left },
-            rehearsal: depths.fold(Length::ZERO, Length::max),
+            rehearsal: depths.fold(Length::ZERO, Length::max) + DEFAULT_HOLDING,
         }
     }
 }
@@ -38,7 +39,7 @@ mod tests {
     use super::super::{RodRequest, plan};
     use super::*;
 
-    /// Held 15 and left over 17; a thread of 11 is rehearsed on it.
+    /// Held 15 and left over 17; drills of 11 are rehearsed on it, 15 of it held.
     #[test]
     fn what_was_held_is_left_with_the_rest() {
         let off = plan(&rod(&[30.0], 230.0)).unwrap().off_cut();

@@ -1,7 +1,7 @@
 //! What is asked of a rod.
 
 use crate::quantity::Length;
-use crate::section::Section;
+use crate::section::{Depth, Mouth, Section};
 
 /// What comes off each end of a piece until it is square, unless it is said (common practice, no
 /// source). Less, and a slanting saw cut is not cleaned up; more, and dear material is wasted.
@@ -24,11 +24,11 @@ pub struct Wanted {
     pub count: u32,
     /// How long its blank is when it is squared.
     pub squared: Length,
-    /// How thick its blank must be at least.
+    /// How thick a rod must be at least: its greatest diameter.
     pub diameter: Length,
-    /// From the front face to the end of the thread for the nib unit: what a rehearsal drills and
-    /// taps.
-    pub thread_depth: Length,
+    /// From the front face to the tip of the drill that goes deepest without coming out: so much a
+    /// rehearsal drills.
+    pub deepest: Length,
 }
 
 impl Wanted {
@@ -37,9 +37,9 @@ impl Wanted {
         Self {
             name: section.name.clone(),
             count: 1,
-            squared: section.blank.length.max(section.squared_length()),
-            diameter: section.blank.diameter.max(section.greatest_diameter()),
-            thread_depth: section.unit_thread.to,
+            squared: section.squared_length(),
+            diameter: section.greatest_diameter(),
+            deepest: deepest(section),
         }
     }
 
@@ -56,6 +56,15 @@ impl Wanted {
         }
         set
     }
+}
+
+/// How deep the tools of a section's front go into it, but for what goes through.
+fn deepest(section: &Section) -> Length {
+    let from_front = section.bores.iter().filter(|bore| bore.mouth == Mouth::Front);
+    let tips = from_front.filter(|bore| bore.depth != Depth::Through).map(|bore| {
+        bore.full_depth(section.length()) + bore.point.length_between(bore.diameter, Length::ZERO)
+    });
+    tips.fold(section.unit_thread.to, Length::max)
 }
 
 /// A rod and what it is to give.
@@ -141,7 +150,7 @@ pub(super) mod tests {
             count: 1,
             squared: Length::mm(squared),
             diameter: Length::mm(13.0),
-            thread_depth: Length::mm(11.0),
+            deepest: Length::mm(11.0),
         }
     }
 

@@ -5,9 +5,6 @@ mod flow;
 mod rows;
 mod under;
 
-use std::error::Error;
-use std::fmt;
-
 use super::content::Content;
 use crate::export::drawing::{Drawing, Point, Sheet};
 use flow::Flow;
@@ -25,35 +22,6 @@ const SIZES: std::ops::RangeInclusive<u32> = 62..=112;
 /// From one size that is tried to the next, in hundredths. Coarser leaves paper empty.
 const SIZE_STEP: usize = 2;
 
-/// A sheet that does not fit on two pages at the smallest type.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TooLong {
-    /// Pages that it would take.
-    pub pages: usize,
-    /// Steps that it has.
-    pub steps: usize,
-}
-
-impl TooLong {
-    /// A stable code.
-    pub fn code(&self) -> &'static str {
-        "sheet.too-long"
-    }
-}
-
-impl fmt::Display for TooLong {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "a sheet of {} steps takes {} pages at the smallest type that can be read beside a lathe, \
-             and it has {MOST}: join steps of the bore that one tool can cut",
-            self.steps, self.pages
-        )
-    }
-}
-
-impl Error for TooLong {}
-
 /// The sheet on its pages.
 #[derive(Clone, Debug)]
 pub struct Paged {
@@ -66,23 +34,23 @@ pub struct Paged {
 }
 
 /// The pages, at the largest type with which they are two at most; where none does, without the
-/// remarks that no step depends on.
-///
-/// # Errors
-/// [`TooLong`] where they are more at the smallest, and without those.
-pub fn pages(content: &Content) -> Result<Paged, TooLong> {
-    let mut fewest = usize::MAX;
-    for content in [content.clone(), content.brief()] {
+/// remarks that no step depends on. A section of so many steps that even those take more, in the
+/// smallest type, has as many pages as it takes.
+pub fn pages(content: &Content) -> Paged {
+    let paged = |content: &Content, size: f64| {
+        let pages = sheets(content, laid_out(content, size));
+        Paged { pages, size, content: content.clone() }
+    };
+    let brief = content.brief();
+    for content in [content, &brief] {
         for size in SIZES.rev().step_by(SIZE_STEP) {
             let size = f64::from(size) / 100.0;
-            let drawings = laid_out(&content, size);
-            if drawings.len() <= MOST {
-                return Ok(Paged { pages: sheets(&content, drawings), size, content });
+            if laid_out(content, size).len() <= MOST {
+                return paged(content, size);
             }
-            fewest = fewest.min(drawings.len());
         }
     }
-    Err(TooLong { pages: fewest, steps: content.steps() })
+    paged(&brief, f64::from(*SIZES.start()) / 100.0)
 }
 
 fn laid_out(content: &Content, size: f64) -> Vec<Drawing> {

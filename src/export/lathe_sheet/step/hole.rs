@@ -8,7 +8,7 @@ use crate::export::half_section::letter;
 use crate::quantity::Length;
 use crate::section::{Depth, Mouth, Point, ToolKind};
 use crate::shop::BoreWork;
-use crate::shop::choose::{RunnerUp, Taken};
+use crate::shop::choose::Taken;
 
 pub(super) fn spot(step: Step, mouth: Mouth, within: Length) -> Row {
     let end = if mouth == Mouth::Back { "back face" } else { "front face" };
@@ -79,10 +79,7 @@ fn tool(step: Step, work: &BoreWork) -> Vec<Line> {
             let buy = drill.map_or("nothing at hand serves".to_owned(), |drill| {
                 format!("not at hand: buy a drill {drill}, {point}")
             });
-            vec![
-                warning(buy),
-                plain(format!("or bore to {size} with a single point, or ream to it")),
-            ]
+            vec![warning(buy), plain(format!("or a single point, or a reamer, to {size}"))]
         }
     }
 }
@@ -112,11 +109,20 @@ fn depths(step: Step, work: &BoreWork) -> Vec<Line> {
         let wheel = depths
             .handwheel
             .map_or(String::new(), |wheel| format!(" = {}", numbers::handwheel(wheel)));
-        let at = if depths.touches_at > Length::ZERO { "the hole's edge" } else { "the face" };
+        let at = if depths.touches_deep > INSIDE {
+            format!("inside, {} deep", step.length(depths.touches_deep))
+        } else if depths.touches_at > Length::ZERO {
+            "the hole's edge".to_owned()
+        } else {
+            "the face".to_owned()
+        };
         lines.push(plain(format!("from touching {at}: {}{wheel}", step.length(travel))));
     }
     lines
 }
+
+/// What is touched so far behind the face is told by how deep it lies.
+const INSIDE: Length = Length::mm(0.01);
 
 fn check(step: Step, work: &BoreWork) -> Vec<Line> {
     let mut lines = Vec::new();
@@ -153,9 +159,10 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
     let mut notes = Vec::new();
     if let Some(there) = work.opens {
         notes.push(warning(format!(
-            "Opens {} by {}: it grabs and pulls itself in. Lips eased, quill lock half tight.",
+            "Opens {} by {}: it grabs and pulls itself in. {}uill lock half tight.",
             step.diameter(there),
-            step.length(work.bore.diameter - there)
+            step.length(work.bore.diameter - there),
+            if work.is_drilled() { "Lips eased, q" } else { "Feed gently, q" }
         )));
     }
     if work.breaks_through {
@@ -166,9 +173,11 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         )));
     }
     if matches!(&work.choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::Reamer) {
-        notes.push(warning(
-            "Drill it first, one or two tenths smaller and as deep; the reamer follows that hole.",
-        ));
+        notes.push(warning(match &work.choice.first {
+            Some(first) => format!("First {first}, as deep; the reamer follows that hole, slowly."),
+            None => "First a drill one to three tenths smaller, as deep; the reamer follows it."
+                .to_owned(),
+        }));
     }
     let drilled = !matches!(work.choice.taken, Taken::ByHand(_)) && !work.is_turned();
     if drilled && work.depths.full > work.peck {
@@ -179,19 +188,19 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
     }
     let choice = &work.choice;
     if choice.other_point {
-        notes.push(warning(match work.bore.point {
-            Point::Flat => "The design has a cone at its end, this tool leaves a flat floor.",
-            _ => "The design has another floor; this tool's point leaves a cone, and all was measured with it.",
-        }));
+        notes.push(warning(
+            "Its end is another than the design's; everything was measured with it.",
+        ));
     }
     let asked = (choice.becomes - choice.wanted).abs() > Length::mm(0.005);
     if asked {
         let at_hand = format!("The design asks for {}.", step.diameter(choice.wanted));
         notes.push(plain(at_hand));
     }
+    let in_unit = |length| format!("{} {}", step.length(length), step.numbers.unit());
     // What the neighbours would cost is told where the choice is not the design's own.
     let told: Vec<String> =
-        choice.runners_up.iter().filter_map(|other| cost(step, other)).collect();
+        choice.runners_up.iter().filter_map(|other| other.said(in_unit)).collect();
     if !told.is_empty() && (asked || matches!(choice.taken, Taken::Buy(_))) {
         notes.push(plain(format!("Not {}.", told.join("; not "))));
     }
@@ -201,12 +210,4 @@ fn notes(step: Step, work: &BoreWork) -> Vec<Line> {
         notes.push(warning(format!("{} is not {}.", first.size, others.join(", nor "))));
     }
     notes
-}
-
-/// What a tool that was not taken would cost.
-fn cost(step: Step, other: &RunnerUp) -> Option<String> {
-    let why =
-        other.effect.why(|length| format!("{} {}", step.length(length), step.numbers.unit()))?;
-    let end = if other.other_point { " with its point" } else { "" };
-    Some(format!("{}{end}: {why}", other.tool))
 }

@@ -16,7 +16,7 @@ use super::content::{Line, Row};
 use super::numbers::Numbers;
 use crate::quantity::Length;
 use crate::section::Mouth;
-use crate::shop::{Measured, Operation, Plan, Speed, Work};
+use crate::shop::{Measured, Operation, Plan, Speed, SpeedCap, Work};
 
 /// A large number, or what is set.
 fn set(words: impl Into<String>) -> Line {
@@ -86,8 +86,9 @@ fn gathered(notes: Vec<Line>) -> Vec<Line> {
 
 /// The speed to be set; what it was taken from stands overleaf.
 fn speed_lines(speed: &Speed) -> Vec<Line> {
-    let Speed { set: rpm, cutting, too_fast, .. } = speed;
-    let mut lines = vec![plain(format!("{rpm:.0} rpm ({cutting:.0} m/min)"))];
+    let Speed { set: rpm, cutting, cap, too_fast, .. } = speed;
+    let held = if matches!(cap, SpeedCap::Lathe(_)) { ", the lathe's limit" } else { "" };
+    let mut lines = vec![plain(format!("{rpm:.0} rpm ({cutting:.0} m/min{held})"))];
     if *too_fast {
         lines.push(warning("this lathe goes no slower: feed gently, stop often"));
     }

@@ -67,7 +67,8 @@ fn still_to_come(step: Step, parameter: Parameter) -> Length {
 /// The sizes between which it may come out, as they read in this step: `7.28 to 7.37`, `12.78 or
 /// more`; rounded inwards.
 fn range(step: Step, tight: &Tight) -> String {
-    let value = tight.value + still_to_come(step, tight.parameter).as_mm();
+    let written = tight.parameter.as_written(&step.plan.section, tight.value);
+    let value = written + still_to_come(step, tight.parameter).as_mm();
     // A size that may vanish has no least.
     let least = tight.less.map(|room| value - room).filter(|least| *least > 0.0);
     let least = least.map(|least| step.numbers.inner_least(least));

@@ -1,15 +1,15 @@
 //! Threads: the tenon's, the unit's, the cap's.
 
-use super::super::content::Row;
+use super::super::content::{Line, Row};
 use super::super::numbers;
 use super::{Step, plain, set, warning};
 use crate::quantity::Length;
 use crate::section::Thread;
-use crate::shop::{Tapping, ThreadWork};
+use crate::shop::{Holding, Tapping, ThreadWork};
 use crate::standard::designation::Hand;
 
 /// How a thread on the outside is cut.
-fn outer(thread: &Thread) -> Vec<super::Line> {
+fn outer(thread: &Thread) -> Vec<Line> {
     let form = &thread.form;
     let single = format!("or single point, {} a turn", form.lead());
     let hand = if form.hand == Hand::Left { "left hand! " } else { "" };
@@ -75,8 +75,7 @@ pub(super) fn tap(step: Step, tapping: &Tapping) -> Row {
         (thread.form.hand == Hand::Left).then(|| warning("Left hand: turn it the other way."));
     let mut row = Row {
         title: format!("C: tap the unit thread, {}", thread.designation),
-        tool: [tool, vec![plain(format!("its first {:.0} pitches taper", tapping.lead_pitches))]]
-            .concat(),
+        tool: [tool, vec![lead(tapping)]].concat(),
         face: step.face(),
         set: vec![
             set(format!("mark: {} from the tip", step.length(tapping.mark))),
@@ -89,16 +88,45 @@ pub(super) fn tap(step: Step, tapping: &Tapping) -> Row {
         ],
         check: vec![plain("it runs straight: tap guided by the tailstock, quill loose")],
         boxes: vec!["turns".to_owned()],
-        notes: vec![warning(
-            "By hand, spindle locked, power off. Back a quarter turn every half turn, clear the chips; \
-             hold the work by hand while you turn back, or it comes out of its holding.",
-        )],
+        notes: vec![warning(format!(
+            "By hand, spindle locked, power off. Back a quarter turn every half turn, clear the chips. {}",
+            holds(step, thread.form.hand)
+        ))],
         ..Row::default()
     };
     row.notes.extend(left);
+    row.notes.extend(tapping.beyond().map(|beyond| {
+        warning(format!(
+            "This tap's taper goes {} beyond the bore: take one with a shorter taper, or drill D deeper, \
+             or the thread is not full to its end.",
+            step.length(beyond)
+        ))
+    }));
     if let Some(room) = tapping.room_to {
         let words = format!("no deeper than {}: the bore ends", step.length(room));
         row.check.push(plain(words));
     }
     row
+}
+
+/// What is known of the tap's taper.
+fn lead(tapping: &Tapping) -> Line {
+    let pitches = tapping.lead_pitches;
+    if tapping.lead_assumed {
+        return plain(format!("taper of {pitches:.0} pitches assumed: measure it"));
+    }
+    plain(format!("its first {pitches:.0} pitches taper"))
+}
+
+/// Which way a tap turns the work out of what holds it.
+fn holds(step: Step, hand: Hand) -> &'static str {
+    match (&step.operation.holding, hand) {
+        (Holding::Bushing, Hand::Right) => {
+            "Hold the work by hand while you turn back, or it comes out of its bushing."
+        }
+        (Holding::Bushing, Hand::Left) => {
+            "Hold the work by hand all the while: a left-hand tap turns it out of its bushing."
+        }
+        _ => "See that the work does not turn in what holds it.",
+    }
 }

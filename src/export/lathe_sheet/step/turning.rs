@@ -1,7 +1,7 @@
 //! What is turned, faced and sanded, and how the work is held for it.
 
-use super::super::content::{Line, Row};
-use super::super::numbers;
+use super::super::content::Row;
+use super::super::tables::slope;
 use super::{Step, plain, set, warning};
 use crate::quantity::Length;
 use crate::section::{Bushing, LipPlug, Why};
@@ -185,24 +185,21 @@ pub(super) fn lip_plug(step: Step, plug: &LipPlug) -> Row {
 }
 
 pub(super) fn outside(step: Step, outside: &Outside) -> Row {
-    let ends = outside.places.first().zip(outside.places.last());
-    let ends = ends.map(|([_, front], [_, back])| {
-        set(format!(
-            "{} at the front, {} at the shoulder",
-            step.diameter(*front),
-            step.diameter(*back)
-        ))
-    });
-    let mut lines: Vec<Line> = ends.into_iter().collect();
+    let grip = &step.plan.section.grip;
+    let mut lines = vec![set(format!(
+        "{} at the front, {} at the shoulder",
+        step.diameter(grip.front),
+        step.diameter(grip.back())
+    ))];
     for taper in outside.tapers.iter().take(TAPERS) {
         lines.push(plain(format!(
             "{} to {}: compound {}",
             step.length(taper.from[0]),
             step.length(taper.to[0]),
-            numbers::angle(taper.angle)
+            slope(taper)
         )));
     }
-    lines.push(plain("in between: table and template at the end"));
+    lines.push(plain("all else: table, corners and template at the end"));
     let check = vec![plain("caliper by the table, template against the light, the cap goes over")];
     Row {
         title: "Turn the outside".to_owned(),

@@ -49,19 +49,39 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
         notes.push(warning(
             "It goes in to its seat before any thread is cut: a bore is too wide or too deep. Stop.",
         ));
-    } else if fit.by_clearance > RESTS_THERE {
+    } else if fit.tells_of_clearance() {
         // A bore that is shallower by its room lets the unit stand out so much more.
         let (less, more) = room.map_or((None, None), |room| (room.less, room.more));
         let stands = fit.stands.as_mm();
-        let most = less.map(|less| step.numbers.inner_most(stands + less * fit.by_clearance));
-        let least = more.map(|more| step.numbers.inner_least(stands - more * fit.by_clearance));
+        let most = less.map(|less| stands + less * fit.by_clearance);
+        let least = more.map(|more| stands - more * fit.by_clearance);
         let meant = step.length(fit.stands);
-        notes.push(plain(format!(
-            "{} to {}: go on. More: bore B is too shallow; deepen it by what it reads over {meant}, try \
-             again. Less: bore B is too deep; do not tap, measure B and ask what saves it (asmade).",
-            least.unwrap_or_else(|| "Less".to_owned()),
-            most.unwrap_or_else(|| "any more".to_owned())
-        )));
+        // No bound is said to lie on the wrong side of what is meant, by rounding.
+        let value = |text: &str| text.parse::<f64>().unwrap_or_default();
+        let most = most.map(|most| step.numbers.inner_most(most));
+        let most = most.map(|most| if value(&most) < value(&meant) { meant.clone() } else { most });
+        let least = least.map(|least| step.numbers.inner_least(least));
+        let least =
+            least.map(|least| if value(&least) > value(&meant) { meant.clone() } else { least });
+        let go_on = match (&least, &most) {
+            (Some(least), Some(most)) => format!("{least} to {most}: go on."),
+            (Some(least), None) => format!("{least} or more: go on."),
+            (None, Some(most)) => format!("{most} or less: go on."),
+            (None, None) => "Go on.".to_owned(),
+        };
+        let more = most.map_or(String::new(), |most| {
+            format!(
+                " More than {most}: bore B is too shallow; deepen it by what it reads over {meant}, try \
+                 again."
+            )
+        });
+        let less = least.map_or(String::new(), |least| {
+            format!(
+                " Less than {least}: bore B is too deep; do not tap, measure B and ask what saves it \
+                 (asmade)."
+            )
+        });
+        notes.push(plain(format!("{go_on}{more}{less}")));
     } else {
         let [_, section] = fit.rests;
         notes.push(plain(format!(
@@ -80,10 +100,6 @@ pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
         ..Row::default()
     }
 }
-
-/// By how much less the unit has to stand for each millimetre of the clearance bore, so that it
-/// counts as resting at that bore's end.
-const RESTS_THERE: f64 = 0.5;
 
 pub(super) fn second_try(step: Step, fit: TrialFit) -> Row {
     Row {
