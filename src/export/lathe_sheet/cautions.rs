@@ -40,7 +40,7 @@ pub fn rest(plan: &Plan) -> Vec<String> {
     all.push(format!(
         "Speeds: drilling at {:.0} m/min ({}), turning at {:.0} m/min ({}); a drill in the tailstock no \
          faster than {:.0} rpm ({}), turned work {:.0} rpm ({}); the lathe's next slower one is set. \
-         Drills are cleared every {} of their diameters ({}). A trial comes before any figure.",
+         Drills are cleared every {} x their diameter ({}). A trial comes before any figure.",
         cutting.drilling.value,
         own(&cutting.drilling.source),
         cutting.turning.value,

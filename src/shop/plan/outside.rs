@@ -1,7 +1,7 @@
 //! The outside as it is turned: its diameter every two millimetres, and the slope of each taper.
 
 use crate::quantity::{Angle, Length};
-use crate::section::{Corner, Item, LEAST_STEP, Ring, Run, Section, Shape};
+use crate::section::{Corner, Facet, Feature, Item, LEAST_STEP, Ring, Run, Section, Shape};
 use crate::solid::Meridian;
 
 /// From one place of the table to the next, in millimetres: the first that leaves no more places
@@ -51,9 +51,8 @@ impl Outside {
             )
         };
         // The rim's corner belongs to the face, and is turned with the outside.
-        let along: Vec<&Run> =
+        let mut along: Vec<&Run> =
             part.runs.iter().filter(grip).filter(|run| run.to.z > run.from.z).collect();
-        let mut along = along;
         along.sort_by(|a, b| a.from.z.as_mm().total_cmp(&b.from.z.as_mm()));
         let mut places: Vec<[Length; 2]> = Vec::new();
         for z in stops(&along, to_come) {
@@ -123,7 +122,9 @@ const HALVINGS: u32 = 50;
 
 fn taper(run: &Run, to_come: Length) -> Option<Taper> {
     let (long, wider) = (run.to.z - run.from.z, run.to.diameter - run.from.diameter);
-    let sloped = run.shape == Shape::Straight && wider != Length::ZERO;
+    // Corners and rings are told as such.
+    let own = matches!(run.feature, Feature { item: Item::Grip(_), facet: Facet::Side });
+    let sloped = own && run.shape == Shape::Straight && wider != Length::ZERO;
     let angle = libm::atan2(wider.as_mm() / 2.0, long.as_mm());
     sloped.then(|| Taper {
         from: [run.from.z + to_come, run.from.diameter],

@@ -123,9 +123,14 @@ pub(super) fn second_try(step: Step, fit: TrialFit) -> Row {
     }
 }
 
+/// A collar that stands out, or lies under, by less than a caliper shows.
+const LEVEL: Length = Length::mm(0.005);
+
 /// The box for it.
 fn stands_box(step: Step, stands: Length) -> String {
-    if stands >= Length::ZERO {
+    if stands.abs() < LEVEL {
+        "level".to_owned()
+    } else if stands >= Length::ZERO {
         format!("stands out ({})", step.length(stands))
     } else {
         format!("lies under ({})", step.length(Length::ZERO - stands))
@@ -134,7 +139,9 @@ fn stands_box(step: Step, stands: Length) -> String {
 
 /// Where the collar's front stands.
 fn stands(step: Step, stands: Length) -> String {
-    if stands >= Length::ZERO {
+    if stands.abs() < LEVEL {
+        "collar's front is level with the face".to_owned()
+    } else if stands >= Length::ZERO {
         format!("collar's front stands {} out of the face", step.length(stands))
     } else {
         format!("collar's front lies {} under the face", step.length(Length::ZERO - stands))
