@@ -66,7 +66,7 @@ fn headed(drawing: &mut Drawing, plan: &RodPlan, shown: Shown, space: Area, heig
         let [length, diameter] =
             [wanted.squared, wanted.diameter].map(|length| shown.length(length));
         let words =
-            format!("{}: blank {length} long when squared, Ø{diameter}{times}", plan.design(n));
+            format!("{}: {length} long when squared, Ø{diameter} at least{times}", plan.design(n));
         column.words(&words, height * 1.2);
     }
     column.top
