@@ -165,7 +165,11 @@ impl Section {
         if facing > LEAST_STEP {
             from_front.push(Cut::Face { off: facing });
         }
-        from_front.extend(bores(&front).into_iter().map(|cut| deeper(cut, sanding)));
+        let before_sanding = |cut| match cut {
+            Cut::Bore(bore) => Cut::Bore(bore.deeper(sanding)),
+            other => other,
+        };
+        from_front.extend(bores(&front).into_iter().map(before_sanding));
         from_front.push(Cut::Tap(moved(&self.unit_thread, sanding)));
         cuts.extend(bores(&through));
         match self.sequence() {
@@ -237,17 +241,6 @@ impl Section {
 struct Allowances {
     facing: Length,
     sanding: Length,
-}
-
-/// A hole from the front whose depths count from a face that lies so much before the finished one.
-fn deeper(cut: Cut, by: Length) -> Cut {
-    let Cut::Bore(bore) = cut else { return cut };
-    let depth = match bore.depth {
-        Depth::To(depth) => Depth::To(depth + by),
-        Depth::Between(from, to) => Depth::Between(from + by, to + by),
-        Depth::Through => Depth::Through,
-    };
-    Cut::Bore(Bore { depth, ..bore })
 }
 
 /// A thread whose places count from a face that lies so much before the other one.

@@ -3,7 +3,7 @@
 use super::cut::moved;
 use super::outside::{self, Pen};
 use super::{
-    Bore, Cut, Depth, Facet, Feature, Grip, GripRun, Item, Mouth, Part, Run, Section, Shape, Skin,
+    Bore, Cut, Facet, Feature, Grip, GripRun, Item, Mouth, Part, Run, Section, Shape, Skin,
     Station, Tenon, Thread, envelope, outline,
 };
 use crate::quantity::Length;
@@ -83,13 +83,7 @@ impl Workpiece {
 
     /// A hole with its depths from the finished face.
     fn placed(&self, bore: &Bore) -> Bore {
-        let by = if bore.mouth == Mouth::Front { self.front } else { Length::ZERO };
-        let depth = match bore.depth {
-            Depth::To(depth) => Depth::To(depth + by),
-            Depth::Between(from, to) => Depth::Between(from + by, to + by),
-            Depth::Through => Depth::Through,
-        };
-        Bore { depth, ..bore.clone() }
+        if bore.mouth == Mouth::Front { bore.deeper(self.front) } else { bore.clone() }
     }
 
     /// How wide its hole is at one of its faces; zero where that is closed.

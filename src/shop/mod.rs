@@ -20,5 +20,5 @@ pub mod rod;
 pub use plan::{
     Binding, Bite, BoreWork, Depths, Handwheel, Holding, Measured, Operation, Outside, PinReading,
     Plan, PlanError, Speed, SpeedCap, Taper, Tapping, TenonWork, ThreadWork, Tight, TrialFit, Work,
-    plan, proves, rpm,
+    plan, plan_on, proves, rpm,
 };

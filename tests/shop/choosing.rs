@@ -11,7 +11,7 @@ use super::bench::{drills, with_rack};
 /// The drill that a hole gets, or what is said instead.
 fn taken(rack: &str, item: Item) -> String {
     let resolved = with_rack("", rack);
-    let (_, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     let choice = choices.iter().find(|choice| choice.item == item).unwrap();
     match &choice.taken {
         Taken::Tool(tool) => format!("{tool} leaves {:.3}", choice.becomes.as_mm()),
@@ -67,7 +67,7 @@ fn a_flat_seat_wants_a_flat_tool() {
     let rack = drills(&["9.1", "9.13"]) + mill;
     assert_eq!(taken(&rack, Item::Recess), "end mill 9.1 mm leaves 9.100");
     let resolved = with_rack("", &drills(&["6.5", "7.3", "8.2", "9.0"]));
-    let (section, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     let choice = choices.iter().find(|choice| choice.item == Item::Recess).unwrap();
     let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
     assert!(choice.other_point && tool.kind == ToolKind::Drill);
@@ -80,7 +80,7 @@ fn no_choice_worsens_a_verdict() {
     for rack in [drills(&["6.5", "7.3", "8.2", "9.0"]), "sets = [\"metric-tenths\"]".to_owned()] {
         let resolved = with_rack("", &rack);
         let before = verdicts(&resolved.section).unwrap();
-        let (section, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+        let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
         let after = verdicts(&section).unwrap();
         for finding in &after.findings {
             let was = before.finding(finding.code).and_then(Finding::verdict);
@@ -100,7 +100,7 @@ fn what_is_asked_for_is_taken() {
     let rack =
         drills(&["6.5", "7.3", "8.14"]) + "[[end_mill]]\nsize = 9.13\n[[end_mill]]\nsize = 9.1\n";
     let resolved = with_rack("", &rack);
-    let (section, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     assert_eq!(section, resolved.section);
     let off = |choice: &sectionwright::shop::choose::Choice| (choice.becomes - choice.wanted).abs();
     assert!(choices.iter().all(|choice| off(choice) < Length::mm(1e-9)));
@@ -114,7 +114,7 @@ fn what_breaks_anyway_is_not_made_worse() {
     let resolved = load(&Library::default(), &fixture).unwrap();
     let before = verdicts(&resolved.section).unwrap();
     assert!(before.findings.iter().any(|finding| finding.verdict() == Some(Verdict::Breaks)));
-    let (_, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     for choice in choices {
         let off = (choice.becomes - choice.wanted).abs();
         assert!(off < Length::mm(0.1), "{}: {off}", choice.item);
@@ -132,10 +132,22 @@ fn a_tool_can_do_what_it_is_taken_for() {
     assert_eq!(through(&reaching("33.4")), "drill 6.5 mm leaves 6.500");
     assert_eq!(through(&reaching("33.2")), "buy 6.5 mm");
     let resolved = with_rack("", &(drills(&["6.5", "7.2"]) + "[[reamer]]\nsize = 7.3\n"));
-    let (_, choices) = choose(&resolved.section, &resolved.workshop).unwrap();
+    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     let choice = choices.iter().find(|choice| choice.item == Item::TapDrill).unwrap();
     let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
     assert_eq!(tool.kind, ToolKind::Reamer);
     let first = choice.first.as_ref().map(ToString::to_string);
     assert_eq!(first.as_deref(), Some("drill 7.2 mm"));
+}
+
+/// A hole that is done is not chosen for again, whatever it is like.
+#[test]
+fn what_is_done_stays_as_it_is() {
+    let resolved =
+        with_rack("[bores.clearance]\ndiameter = 8.31\n", &drills(&["6.5", "7.3", "8.2"]));
+    let clearance = |done: &[Item]| {
+        let (section, _) = choose(&resolved.section, &resolved.workshop, done).unwrap();
+        section.bore(Item::ClearanceBore).unwrap().diameter.as_mm()
+    };
+    assert_eq!([clearance(&[]), clearance(&[Item::ClearanceBore])], [8.2, 8.31]);
 }

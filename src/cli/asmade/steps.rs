@@ -4,7 +4,7 @@ use crate::export::lathe_sheet::{Row, rows};
 use crate::export::part_drawing::Units;
 use crate::section::Workshop;
 use crate::shop::as_made::{AsMade, Measured};
-use crate::shop::{Plan, plan};
+use crate::shop::{Plan, plan_on};
 
 /// The steps that are left, anew: for the section as it was made, with what saves it; none where
 /// there is no such section.
@@ -14,7 +14,7 @@ pub(super) fn left(drawn: &Plan, made: &AsMade, workshop: &Workshop) -> Option<V
         return None;
     }
     let (section, done) = made.goes_on(&drawn.section);
-    let anew = plan(&section, workshop, None).ok()?;
+    let anew = plan_on(&section, workshop, &done).ok()?;
     let steps = anew.left(&done);
     Some(rows(&anew, steps, Units::Millimetres))
 }

@@ -100,6 +100,18 @@ impl Bore {
         }
     }
 
+    /// The same hole, its depths from a face that lies so much farther out; one that goes through
+    /// stays as it is.
+    #[must_use]
+    pub(in crate::section) fn deeper(&self, by: Length) -> Self {
+        let depth = match self.depth {
+            Depth::To(depth) => Depth::To(depth + by),
+            Depth::Between(from, to) => Depth::Between(from + by, to + by),
+            Depth::Through => Depth::Through,
+        };
+        Self { depth, ..self.clone() }
+    }
+
     /// The same tool cutting another diameter; a centre drill's pilot cuts as much over its own.
     #[must_use]
     pub fn cutting(&self, diameter: Length) -> Self {

@@ -75,18 +75,22 @@ pub struct Choice {
 /// section stays as designed where a tool leaves just what was asked for, and where nothing at
 /// hand serves.
 ///
+/// Holes that are done by then stay as they are.
+///
 /// # Errors
 /// [`BuildError`] where the section can't be built as it is designed.
 pub fn choose(
     section: &Section,
     workshop: &Workshop,
+    done: &[Item],
 ) -> Result<(Section, Vec<Choice>), BuildError> {
     let mut settled = section.clone();
     let mut choices = Vec::new();
     let mut bores: Vec<Bore> = section.bores.clone();
     bores.sort_by(|a, b| a.diameter.as_mm().total_cmp(&b.diameter.as_mm()));
     for bore in bores {
-        let choice = if let Some(how) = by_hand(&bore) {
+        let is_done = done.contains(&bore.item).then_some("done");
+        let choice = if let Some(how) = is_done.or(by_hand(&bore)) {
             Choice {
                 item: bore.item,
                 wanted: bore.diameter,

@@ -76,7 +76,28 @@ pub fn plan(
     workshop: &Workshop,
     rooms: Option<&[Room]>,
 ) -> Result<Plan, PlanError> {
-    let (fitted, choices) = choose(section, workshop)?;
+    plan_from(section, workshop, rooms, &[])
+}
+
+/// Plans the work on a section of which some is done already: what is done stays as it is.
+///
+/// # Errors
+/// As [`plan()`].
+pub fn plan_on(section: &Section, workshop: &Workshop, done: &[Stage]) -> Result<Plan, PlanError> {
+    plan_from(section, workshop, None, done)
+}
+
+fn plan_from(
+    section: &Section,
+    workshop: &Workshop,
+    rooms: Option<&[Room]>,
+    done: &[Stage],
+) -> Result<Plan, PlanError> {
+    let bored = done.iter().filter_map(|stage| match stage {
+        Stage::Bored(item) => Some(*item),
+        _ => None,
+    });
+    let (fitted, choices) = choose(section, workshop, &bored.collect::<Vec<_>>())?;
     let asked = match rooms {
         Some(rooms) if fitted == *section => rooms.to_vec(),
         _ => room(&fitted)?,

@@ -8,9 +8,9 @@ use super::{
 use crate::check::{Parameter, Room};
 use crate::quantity::Length;
 use crate::section::{
-    Bore, Cut, Depth, Means, Mouth, Section, Sequence, Thread, Workpiece, Workshop,
+    Bore, Cut, Depth, Means, Mouth, Point, Section, Sequence, Thread, ToolKind, Workpiece, Workshop,
 };
-use crate::shop::choose::Choice;
+use crate::shop::choose::{Choice, Taken};
 
 /// How much a drill may open a hole, on the diameter, before its lips are guided by material again
 /// and it stops to grab (common practice, no source).
@@ -234,6 +234,9 @@ impl Planner<'_> {
         let turned = is_turned(bore, &choice.taken);
         // A bar stands on the cross slide: the quill's wheel says nothing of it.
         let quill = self.workshop.lathe.quill.filter(|_| !turned);
+        // A reamer has no point of its own to go ahead of it.
+        let reamed = matches!(&choice.taken, Taken::Tool(tool) if tool.kind == ToolKind::Reamer);
+        let side = if reamed { Bore { point: Point::Flat, ..side } } else { side };
         let depths = Depths::of(&side, piece, quill)?;
         let peck = bore.diameter * self.workshop.cutting.peck.value;
         let there = piece.mouth(side.mouth);

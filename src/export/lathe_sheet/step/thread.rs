@@ -35,7 +35,14 @@ pub(super) fn tenon(step: Step, work: &ThreadWork) -> Row {
         title: format!("Cut the tenon's thread, {}", thread.designation),
         tool: outer(thread),
         face: step.face(),
-        set: vec![set(full), plain("a die by hand: spindle locked, power off")],
+        set: vec![
+            set(full),
+            plain(if thread.form.starts > 1 {
+                "each start from the same place, the slide set on by a pitch"
+            } else {
+                "a die by hand: spindle locked, power off"
+            }),
+        ],
         check: vec![
             plain("barrel or check ring goes on by hand, shoulder closes all round"),
             plain(format!("pitch diameter {}", step.numbers.limits(thread.limits.pitch))),
