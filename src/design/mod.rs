@@ -1,4 +1,4 @@
-//! The files that people write, and their resolution into a [`Section`](crate::section::Section).
+//! The files that people write, and their resolution into a [`Section`].
 //!
 //! ```text
 //!   name or path -> file, over the one it is `like`   (library, load, tree)
