@@ -131,6 +131,8 @@ fn a_tool_can_do_what_it_is_taken_for() {
     let through = |rack: &str| taken(&(rack.to_owned() + mill), Item::ThroughBore);
     assert_eq!(through(&reaching("33.4")), "drill 6.5 mm leaves 6.500");
     assert_eq!(through(&reaching("33.2")), "buy 6.5 mm");
+    let centre = "[[centre_drill]]\nbody = 8.1\nangle = 60\npilot = 3\npilot_length = 3\n";
+    assert_eq!(taken(centre, Item::ClearanceBore), "buy 8.1 mm");
     let resolved = with_rack("", &(drills(&["6.5", "7.2"]) + "[[reamer]]\nsize = 7.3\n"));
     let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
     let choice = choices.iter().find(|choice| choice.item == Item::TapDrill).unwrap();

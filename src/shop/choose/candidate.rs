@@ -57,6 +57,10 @@ impl Candidate {
         if through && !matches!(tool.point, Point::Cone(_)) && tool.kind != ToolKind::Reamer {
             return None;
         }
+        // A centre drill makes a seat for the collar, and no other hole.
+        if tool.kind == ToolKind::CentreDrill && bore.item != Item::Recess {
+            return None;
+        }
         // A mill follows a hole, or is no deeper than wide.
         let shallow = bore.full_depth(section.length()) <= bore.diameter;
         if tool.kind == ToolKind::EndMill && !shallow && !is_led(bore, section, Length::ZERO) {
