@@ -276,7 +276,7 @@ fn a_material_says_how_it_is_cut() {
     // 13 mm at 1500 turns a minute: pi * 13 * 1500 / 1000 = 61.26 m/min.
     let acetal = cutting("material = \"acetal\"\n").drilling;
     assert_eq!(acetal.value, (std::f64::consts::PI * 13.0 * 1500.0 / 1000.0).round());
-    assert_eq!(acetal.source, "acetal: a maker's design guide: 13 mm at 1500 rpm");
+    assert_eq!(acetal.source, "acetal: General Design Principles p. 126: 13 mm at 1500 rpm");
     let own = cutting("[limits.cutting]\ndrilling = 20\n");
     assert_eq!((own.drilling.value, own.drilling.source.as_str()), (20.0, "this design"));
     assert_eq!((own.turning.value, own.peck.value), (40.0, 1.0));

@@ -67,10 +67,11 @@ mod tests {
         assert!((found - published).abs() < off, "{found} {published}");
     }
 
-    /// Published: a handbook's worked example, 60 ft/min on work of 5 in: "46 revolutions per minute".
-    /// Published: a maker's design guide drills acetal 13 mm at 1500 rpm and nylon 10 mm at 1000
-    /// rpm; the speeds are the formula turned round. The last three: computed with n = 1000 V /
-    /// (pi D) by another program.
+    /// Published: 60 ft/min on work of 5 in, "46 revolutions per minute" (Machinery's Handbook, its
+    /// example on cutting speeds; which book, from memory).
+    /// Published: acetal drilled 13 mm at 1500 rpm, nylon 10 mm at 1000 rpm (Du Pont, General
+    /// Design Principles, p. 126 and 129); the speeds are the formula turned round, as 1500 x pi x
+    /// 13 / 1000. The last three: n = 1000 V / (pi D), computed apart from this code.
     #[test]
     fn turns_a_minute_as_published() {
         near(rpm(60.0 * 0.3048, Length::inch(5.0)), 46.0, 0.5);

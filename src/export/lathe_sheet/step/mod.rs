@@ -84,7 +84,7 @@ fn gathered(notes: Vec<Line>) -> Vec<Line> {
     gathered
 }
 
-/// The speed to be set; what it was taken from stands overleaf.
+/// The speed to be set; what it was taken from stands among the cautions.
 fn speed_lines(speed: &Speed) -> Vec<Line> {
     let Speed { set: rpm, cutting, cap, too_fast, .. } = speed;
     let held = if matches!(cap, SpeedCap::Lathe(_)) { ", the lathe's limit" } else { "" };
