@@ -19,6 +19,7 @@ pub mod solid;
 pub mod mesh;
 pub mod check;
 pub mod shop;
+pub mod print;
 pub mod export;
 pub mod archive;
 pub mod cli;

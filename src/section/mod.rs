@@ -21,6 +21,7 @@ mod maker;
 mod mates;
 mod outline;
 mod outside;
+mod printer;
 mod rules;
 mod thread;
 mod unit;
@@ -47,6 +48,7 @@ pub use outside::{
     CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pilot, Relief, Ring,
     RingForm, StepFault, Tenon,
 };
+pub use printer::{Compensation, Printer, Process, Surface};
 pub use rules::faults;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};
 pub use unit::{Reading, Unit, UnitStep};
