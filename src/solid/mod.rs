@@ -40,6 +40,7 @@ pub use error::BuildError;
 pub use measure::{Bounds, FaceMeasures, Measures};
 pub use meridian::{HalfPoint, Meridian};
 pub use pieces::{Piece, PieceCurve, PieceEdge, Pieces};
+pub use profile::withdrawal_begins;
 pub use screw::Screw;
 pub use spline::{Fit, Knots, SplineCurve, SplineSurface};
 pub use swept::{Lines, Swept};

@@ -204,3 +204,11 @@ impl<'a> Profile<'a> {
         (self.crest - self.radii[n]) / (self.crest - self.root)
     }
 }
+
+/// z of a groove's middle where the tool that cuts a thread begins to be drawn out, at its end at
+/// `from` (0) or at `to` (1), if it stops there within its cylinder; none where it is not drawn out.
+pub fn withdrawal_begins(thread: &Thread, end: usize) -> Option<f64> {
+    let ahead = if end == 0 { -1.0 } else { 1.0 };
+    let reach = Profile::new(thread).reach(ahead);
+    reach.drawn_out.map(|out| reach.stop - ahead * out.centre)
+}

@@ -136,7 +136,15 @@ impl ThreadForm {
             .iter()
             .filter(|p| p[0] - crest > COINCIDENT.as_mm() && root - p[0] > COINCIDENT.as_mm());
         let inner = inner.filter(|_| matches!(self.flank, Flank::Points(_)));
-        [at(crest)].into_iter().chain(inner.copied()).chain([at(root)]).collect()
+        // Flanks that meet in an edge do so exactly.
+        let half = quarter * 2.0;
+        let snapped = |[depth, width]: Corner| match width {
+            w if w.abs() < COINCIDENT.as_mm() => [depth, 0.0],
+            w if (half - w).abs() < COINCIDENT.as_mm() => [depth, half],
+            w => [depth, w],
+        };
+        let ends = [at(crest), at(root)].map(snapped);
+        [ends[0]].into_iter().chain(inner.copied()).chain([ends[1]]).collect()
     }
 
     /// Lengths that the tangents of crest's and root's rounding may take.

@@ -1,0 +1,6 @@
+//! What is printed: offsets on the exact solid, coupons, ladders, what a print can prove.
+
+mod common;
+
+#[path = "print/offsets.rs"]
+mod offsets;
