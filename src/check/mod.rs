@@ -50,6 +50,7 @@ pub use finding::{
 pub use parameter::Parameter;
 pub use room::{Room, SideRoom, Worse, room, room_of};
 pub use saving::savings;
+pub use thread::flank_gap;
 pub use touch::{Touch, touch};
 pub use wall::{WallAt, WallCurve};
 

@@ -63,6 +63,9 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::TapThread => "tap's thread",
         Item::TapNeck => "tap's neck",
         Item::Shank => "tap's shank",
+        Item::CutFace => "coupon's cut face",
+        Item::Rung => "rung's outside",
+        Item::Handle => "stand-in's handle",
     }
 }
 

@@ -119,6 +119,12 @@ pub enum Item {
     TapNeck,
     /// A tap's shank.
     Shank,
+    /// The plane at which a coupon is cut off.
+    CutFace,
+    /// The outside of a ladder's rung, with the grooves that number it.
+    Rung,
+    /// What a stand-in is turned by.
+    Handle,
 }
 
 impl fmt::Display for Item {
@@ -182,6 +188,9 @@ impl fmt::Display for Item {
             Self::TapThread => "tap-thread",
             Self::TapNeck => "tap-neck",
             Self::Shank => "shank",
+            Self::CutFace => "cut-face",
+            Self::Rung => "rung",
+            Self::Handle => "handle",
         };
         f.write_str(name)
     }

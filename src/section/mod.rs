@@ -45,7 +45,7 @@ pub use limits::{Criteria, FitLimits, Limit, Offsets, PercentLimits, WallLimits,
 pub use maker::{Maker, Means};
 pub use outline::{COINCIDENT, LEAST_STEP, Part, Run, Shape, Skin, Station};
 pub use outside::{
-    CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pilot, Relief, Ring,
+    CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pen, Pilot, Relief, Ring,
     RingForm, StepFault, Tenon,
 };
 pub use printer::{Compensation, Printer, Process, Surface};
@@ -134,6 +134,14 @@ impl Section {
         let (face, runs) = outside::outside(&self.grip, &self.tenon, mouth);
         let runs = outline::joined(face, runs, &bores, self.length());
         Part { runs, threads: self.threads().cloned().collect() }.snapped()
+    }
+
+    /// Its outside alone: without bores, with the threads on it.
+    pub fn outside_part(&self) -> Part {
+        let (face, runs) = outside::outside(&self.grip, &self.tenon, Length::ZERO);
+        let runs = outline::joined(face, runs, &[], self.length());
+        let threads = self.threads().filter(|thread| thread.side == Side::External);
+        Part { runs, threads: threads.cloned().collect() }.snapped()
     }
 
     /// The same part with its threads left out: plain cylinders at the crests, so at the major

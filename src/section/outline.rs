@@ -158,6 +158,51 @@ impl Part {
         })
     }
 
+    /// The same part turned half round about an axis square to its own, so that z becomes -z; its
+    /// threads keep their hands, as they do on a part that is turned round.
+    #[must_use]
+    pub fn turned_over(&self) -> Self {
+        let over = |s: Station| Station::new(s.diameter, Length::ZERO - s.z);
+        let run = |run: &Run| Run { from: over(run.to), to: over(run.from), ..*run };
+        let thread = |thread: &Thread| {
+            let [first, last] = thread.run_outs;
+            Thread {
+                from: Length::ZERO - thread.to,
+                to: Length::ZERO - thread.from,
+                phase: thread.to - thread.from - thread.phase,
+                run_outs: [last, first],
+                ..thread.clone()
+            }
+        };
+        Self {
+            runs: self.runs.iter().rev().map(run).collect(),
+            threads: self.threads.iter().map(thread).collect(),
+        }
+    }
+
+    /// The same part so much farther along z.
+    #[must_use]
+    pub fn moved(mut self, by: Length) -> Self {
+        for run in &mut self.runs {
+            run.from.z += by;
+            run.to.z += by;
+        }
+        for thread in &mut self.threads {
+            thread.from += by;
+            thread.to += by;
+        }
+        self
+    }
+
+    /// The least and the greatest z of its runs' ends.
+    pub fn extent(&self) -> [Length; 2] {
+        let ends = || self.runs.iter().flat_map(|run| [run.from.z, run.to.z]);
+        [
+            ends().reduce(Length::min).unwrap_or(Length::ZERO),
+            ends().reduce(Length::max).unwrap_or(Length::ZERO),
+        ]
+    }
+
     fn values(&self, counts: impl Fn(Station) -> bool) -> (Vec<Length>, Vec<Length>) {
         let all = || self.runs.iter().flat_map(|run| [run.from, run.to]);
         let ends = || all().filter(|station| counts(*station));

@@ -23,6 +23,7 @@ pub(super) mod unit;
 
 use super::bodies::Model;
 use super::{CheckInfo, Finding};
+use crate::solid::CutThread;
 use checks::Checks;
 use pair::Pair;
 
@@ -47,6 +48,13 @@ pub(super) fn of_cap(model: &Model) -> Vec<Finding> {
 /// What is told of all pairs beside the verdicts.
 pub(super) fn tell(model: &Model) -> Vec<Finding> {
     pairs(model).iter().flat_map(Pair::told).collect()
+}
+
+/// The least distance between the flanks of an internal and an external thread, square to them and in
+/// millimetres, when they are centred along the axis; negative where they bind. `shift` is z of the
+/// internal thread's body at z = 0 of the external one's.
+pub fn flank_gap(internal: &CutThread, external: &CutThread, shift: f64) -> f64 {
+    mating::mate(internal, external, shift).flank_gap
 }
 
 /// Every pair that there is.

@@ -88,7 +88,9 @@ pub(super) fn lines(part: &Part, amounts: &Amounts) -> Vec<Line> {
         let greatest = diameters().fold(Length::ZERO, Length::max);
         let middle = (least + greatest) / 2.0;
         let amount = amounts.at(stretch[0].surface, middle);
-        stretch.iter_mut().for_each(|line| line.amount = amount);
+        for line in stretch {
+            line.amount = amount;
+        }
     }
     lines
 }

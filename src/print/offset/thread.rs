@@ -116,7 +116,7 @@ fn ends(thread: &Thread, moves: &Moves, amounts: &Amounts, made: &Made) -> Ends 
     for (n, ahead) in [(0, -1.0), (1, 1.0)] {
         match run_outs[n] {
             RunOut::Wall => {
-                z[n] += Length::mm(amounts.at(Surface::Face, thread.form.crest) * ahead)
+                z[n] += Length::mm(amounts.at(Surface::Face, thread.form.crest) * ahead);
             }
             RunOut::Lead(length) => {
                 // The cone from the crest, where the tool stops, to the root, `length` before it.

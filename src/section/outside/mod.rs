@@ -22,18 +22,20 @@ use super::{Feature, Run, Shape, Skin, Station};
 use crate::quantity::Length;
 
 /// A chain of runs that is drawn from station to station.
-pub(super) struct Pen {
+#[derive(Clone, Debug)]
+pub struct Pen {
     at: Station,
     runs: Vec<Run>,
 }
 
 impl Pen {
-    pub(super) fn start(at: Station) -> Self {
+    /// Sets it down at a station.
+    pub fn start(at: Station) -> Self {
         Self { at, runs: Vec::new() }
     }
 
     /// Draws to a station; nothing where the pen is there already.
-    pub(super) fn to(&mut self, feature: Feature, skin: Skin, diameter: Length, z: Length) {
+    pub fn to(&mut self, feature: Feature, skin: Skin, diameter: Length, z: Length) {
         let to = Station::new(diameter, z);
         if to != self.at {
             self.runs.push(Run { feature, skin, from: self.at, to, shape: Shape::Straight });
@@ -41,7 +43,8 @@ impl Pen {
         }
     }
 
-    pub(super) fn finish(self) -> Vec<Run> {
+    /// What was drawn.
+    pub fn finish(self) -> Vec<Run> {
         self.runs
     }
 }

@@ -1,0 +1,99 @@
+//! A part between two planes across its axis.
+
+use crate::quantity::Length;
+use crate::section::{Facet, Feature, Item, Part, Run, Shape, Skin, Station, Thread};
+
+/// What of a part lies between two z; the planes are closed with a face of their own. A thread of
+/// which less than a turn is left is left out.
+///
+/// Expects two z between which the part has material.
+pub fn between(part: &Part, [low, high]: [Length; 2]) -> Part {
+    let mut runs = part.runs.clone();
+    for (z, keep_above) in [(low, true), (high, false)] {
+        runs = cut(&runs, z, keep_above);
+    }
+    let mut part = Part { runs, threads: part.threads.clone() };
+    let left = |thread: &Thread| thread.to.min(high) - thread.from.max(low);
+    part.threads.retain(|thread| left(thread) >= thread.form.lead());
+    part.snapped()
+}
+
+/// What of a chain lies on one side of a plane.
+fn cut(runs: &[Run], z: Length, above: bool) -> Vec<Run> {
+    let on_axis = runs.first().is_some_and(|run| run.from.diameter == Length::ZERO);
+    let inside = |station: Station| if above { station.z >= z } else { station.z <= z };
+    let mut kept: Vec<Run> = Vec::new();
+    for run in runs {
+        // What only touches the plane from outside leaves nothing.
+        match (inside(run.from), inside(run.to)) {
+            (true, true) => kept.push(*run),
+            (false, false) => {}
+            (true, false) if run.from.z == z => {}
+            (false, true) if run.to.z == z => {}
+            (true, false) => kept.push(run_to(*run, z)),
+            (false, true) => kept.push(run_to(run.reversed(), z).reversed()),
+        }
+    }
+    let face = |from: Station, to: Station| Run {
+        feature: Feature::new(Item::CutFace, Facet::Side),
+        skin: Skin::End,
+        from,
+        to,
+        shape: Shape::Straight,
+    };
+    let axis = Station::new(Length::ZERO, z);
+    let mut closed = Vec::with_capacity(kept.len() + 2);
+    let count = kept.len();
+    for (n, run) in kept.iter().enumerate() {
+        if n == 0 && on_axis && run.from.diameter != Length::ZERO {
+            closed.push(face(axis, run.from));
+        }
+        closed.push(*run);
+        let next = if n + 1 == count { kept[0].from } else { kept[n + 1].from };
+        let last = n + 1 == count && on_axis;
+        if last && run.to.diameter != Length::ZERO {
+            closed.push(face(run.to, axis));
+        } else if !last && run.to != next {
+            closed.push(face(run.to, next));
+        }
+    }
+    closed
+}
+
+/// The part of a run up to where it passes a z.
+fn run_to(run: Run, z: Length) -> Run {
+    let Run { from, to, shape, .. } = run;
+    match shape {
+        Shape::Straight => {
+            let share = (z - from.z) / (to.z - from.z);
+            let diameter = from.diameter + (to.diameter - from.diameter) * share;
+            Run { to: Station::new(diameter, z), ..run }
+        }
+        Shape::Arc { bulge } => {
+            let (share, radius) = along_arc(&run, z);
+            let bulge = libm::tan(libm::atan(bulge) * share);
+            Run {
+                to: Station::new(Length::mm(radius * 2.0), z),
+                shape: Shape::Arc { bulge },
+                ..run
+            }
+        }
+    }
+}
+
+/// The share of an arc's sweep at which it passes a z, and its radius there.
+fn along_arc(run: &Run, z: Length) -> (f64, f64) {
+    use crate::solid::Meridian;
+    /// Halvings, until the share is as exact as its number.
+    const STEPS: u32 = 60;
+    let meridian = Meridian::of(run);
+    let rises = run.to.z > run.from.z;
+    let (mut low, mut high) = (0.0, 1.0);
+    for _ in 0..STEPS {
+        let middle = f64::midpoint(low, high);
+        let before = (meridian.at(middle)[1] < z.as_mm()) == rises;
+        if before { low = middle } else { high = middle }
+    }
+    let share = f64::midpoint(low, high);
+    (share, meridian.at(share)[0])
+}
