@@ -35,6 +35,11 @@ impl Document {
         self.table.clone()
     }
 
+    /// The file that was asked for.
+    pub(super) fn source(&self) -> SourceId {
+        self.at.source
+    }
+
     /// Whether something is written in one of its files.
     pub(super) fn holds(&self, place: Place) -> bool {
         self.sources.contains(&place.source)
@@ -127,6 +132,13 @@ impl<'a> Loader<'a> {
     ) -> Option<(String, String)> {
         let profile = self.find(kind, reference, from, None)?;
         Some((identity(&profile), profile.origin))
+    }
+
+    /// The path of a document's file; none where it is built in.
+    pub(super) fn file(&self, document: &Document) -> Option<PathBuf> {
+        let id = document.source();
+        let (_, folder) = self.folders.iter().find(|(source, _)| *source == id)?;
+        folder.as_ref().map(|_| PathBuf::from(&self.sources.get(id).name))
     }
 
     /// Limits as they were typed, a line each; none where none was.

@@ -4,6 +4,7 @@
 //!   name or path -> file, over the one it is `like`   (library, load, tree)
 //!                -> design, unit, material, rack as written (reader, value, *_file, racks)
 //!                -> section and workshop              (resolve)
+//!   name or path -> printer                           (printer_file, resolve::printer)
 //! ```
 //! Every error is found in one pass and has its place; `profiles/README.md` shows the files.
 
@@ -18,6 +19,7 @@ mod maker_file;
 mod material_file;
 mod pen_name;
 mod places;
+mod printer_file;
 mod rack_file;
 mod racks;
 mod reader;
@@ -31,7 +33,7 @@ mod value;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
-pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
+pub use resolved::{Credits, Derived, Failure, LoadedPrinter, Made, MadeSize, Reading, Resolved};
 pub use template::template;
 pub use value::GREATEST;
 
@@ -99,6 +101,24 @@ pub fn load_with(
 /// As [`load_asked`].
 pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> {
     load_asked(library, name_or_path, Asked::default())
+}
+
+/// A printer by its name in the library, or by the path of its file.
+///
+/// # Errors
+/// Everything that is wrong with the file and those that it is like: what can't be read, and what
+/// no printer does.
+pub fn load_printer(library: &Library, name_or_path: &str) -> Result<LoadedPrinter, Failure> {
+    let mut loader = Loader::new(library);
+    let document = loader.document(Kind::Printer, name_or_path, None);
+    let path = document.as_ref().and_then(|document| loader.file(document));
+    let file = document.map(|document| loader.read(&document, printer_file::PrinterFile::read));
+    let Loader { sources, log: mut diagnostics, .. } = loader;
+    let printer = file.and_then(|file| resolve::printer::resolve(&file, &mut diagnostics));
+    match printer {
+        Some(printer) => Ok(LoadedPrinter { printer, path, notes: diagnostics, sources }),
+        None => Err(Failure { diagnostics, sources }),
+    }
 }
 
 /// What a design is made into.
