@@ -1,7 +1,7 @@
 //! Files that people get wrong, and what is said of them.
 //!
 //! Each `diagnostics/NAME.toml` is a design with something wrong, each `diagnostics/printers/NAME.toml`
-//! a printer, and `NAME.txt` is all that is said of it; the files that they need are in
+//! a printer, each `diagnostics/readings/NAME.toml` readings of its plate, and `NAME.txt` is all that is said of it; the files that they need are in
 //! `diagnostics/parts/`. A line `# fix: OLD => NEW` is
 //! a change that a hint names: NEW's value stands in a hint, and with all changes the file is
 //! sound. `# mend: OLD => NEW` is a change that no hint can spell out.
@@ -11,7 +11,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sectionwright::design::{Failure, Library, load, load_printer};
+use sectionwright::design::{Failure, Library, load, load_printer, load_readings};
 use sectionwright::diagnostic::{Diagnostic, Severity, Sources, Style, render};
 
 const FOLDER: &str = "tests/diagnostics";
@@ -23,7 +23,7 @@ type Said = Result<(Vec<Diagnostic>, Sources), Failure>;
 type Read = fn(&str) -> Said;
 
 /// The folders of bad files, and what reads a file of each.
-const READ_BY: [(&str, Read); 2] = [(".", design), ("printers", printer)];
+const READ_BY: [(&str, Read); 3] = [(".", design), ("printers", printer), ("readings", readings)];
 
 fn design(path: &str) -> Said {
     load(&Library::default(), path).map(|resolved| (resolved.notes, resolved.sources))
@@ -31,6 +31,11 @@ fn design(path: &str) -> Said {
 
 fn printer(path: &str) -> Said {
     load_printer(&Library::default(), path).map(|loaded| (loaded.notes, loaded.sources))
+}
+
+fn readings(path: &str) -> Said {
+    let loaded = load_readings(&Library::default(), Path::new(path));
+    loaded.map(|loaded| (loaded.notes, loaded.sources))
 }
 
 /// The bad files of all kinds, each with what reads it; by name.

@@ -63,6 +63,11 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::TapThread => "tap's thread",
         Item::TapNeck => "tap's neck",
         Item::Shank => "tap's shank",
+        Item::PlateRing => "calibration ring",
+        Item::PlateHole(_) => "calibration ring's hole",
+        Item::PlatePlug => "calibration plug",
+        Item::PlatePeg(_) => "calibration plug's peg",
+        Item::Mark(_) => "mark",
     }
 }
 
