@@ -1,7 +1,8 @@
 //! Files that people get wrong, and what is said of them.
 //!
-//! Each `diagnostics/NAME.toml` is a design with something wrong, and `NAME.txt` is all that is
-//! said of it; the files that they need are in `diagnostics/parts/`. A line `# fix: OLD => NEW` is
+//! Each `diagnostics/NAME.toml` is a design with something wrong, each `diagnostics/printers/NAME.toml`
+//! a printer, each `diagnostics/readings/NAME.toml` readings of its plate, and `NAME.txt` is all that is said of it; the files that they need are in
+//! `diagnostics/parts/`. A line `# fix: OLD => NEW` is
 //! a change that a hint names: NEW's value stands in a hint, and with all changes the file is
 //! sound. `# mend: OLD => NEW` is a change that no hint can spell out.
 //!
@@ -10,28 +11,54 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sectionwright::design::{Library, load};
-use sectionwright::diagnostic::{Severity, Style, render};
+use sectionwright::design::{Failure, Library, load, load_printer, load_readings};
+use sectionwright::diagnostic::{Diagnostic, Severity, Sources, Style, render};
 
 const FOLDER: &str = "tests/diagnostics";
 
-/// The bad designs, by name.
-fn bad_files() -> Vec<PathBuf> {
-    let files = fs::read_dir(FOLDER).expect("the folder is there");
-    let mut paths: Vec<PathBuf> = files.map(|file| file.expect("a file").path()).collect();
-    paths.retain(|path| path.extension().is_some_and(|ext| ext == "toml"));
-    paths.sort();
-    paths
+/// What is said of a sound file, or of a bad one.
+type Said = Result<(Vec<Diagnostic>, Sources), Failure>;
+
+/// Reads a file by its path.
+type Read = fn(&str) -> Said;
+
+/// The folders of bad files, and what reads a file of each.
+const READ_BY: [(&str, Read); 3] = [(".", design), ("printers", printer), ("readings", readings)];
+
+fn design(path: &str) -> Said {
+    load(&Library::default(), path).map(|resolved| (resolved.notes, resolved.sources))
 }
 
-/// What is said of a design, and whether anything is wrong with it.
-fn said_of(path: &Path) -> (bool, String) {
-    let path = path.to_str().expect("names are ASCII");
-    match load(&Library::default(), path) {
-        Ok(resolved) => (true, render(&resolved.notes, &resolved.sources, Style::Plain)),
+fn printer(path: &str) -> Said {
+    load_printer(&Library::default(), path).map(|loaded| (loaded.notes, loaded.sources))
+}
+
+fn readings(path: &str) -> Said {
+    let loaded = load_readings(&Library::default(), Path::new(path));
+    loaded.map(|loaded| (loaded.notes, loaded.sources))
+}
+
+/// The bad files of all kinds, each with what reads it; by name.
+fn bad_files() -> Vec<(PathBuf, Read)> {
+    let mut found = Vec::new();
+    for (folder, read) in READ_BY {
+        let files = fs::read_dir(Path::new(FOLDER).join(folder)).expect("the folder is there");
+        let mut paths: Vec<PathBuf> = files.map(|file| file.expect("a file").path()).collect();
+        paths.retain(|path| path.extension().is_some_and(|ext| ext == "toml"));
+        paths.sort();
+        found.extend(paths.into_iter().map(|path| (path, read)));
+    }
+    found
+}
+
+/// What is said of a file, and whether it is sound.
+fn said_of(path: &Path, read: Read) -> (bool, String) {
+    let path = path.strip_prefix("./").unwrap_or(path);
+    let path = path.to_str().expect("names are ASCII").replace("/./", "/");
+    match read(&path) {
+        Ok((notes, sources)) => (true, render(&notes, &sources, Style::Plain)),
         Err(failure) => {
-            let is_error =
-                |d: &sectionwright::diagnostic::Diagnostic| d.severity == Severity::Error;
+            let is_error = |d: &Diagnostic| d.severity == Severity::Error;
             assert!(failure.diagnostics.iter().any(is_error), "{path} fails without an error");
             (false, render(&failure.diagnostics, &failure.sources, Style::Plain))
         }
@@ -43,8 +70,8 @@ fn every_bad_file_gets_its_text() {
     let files = bad_files();
     assert!(files.len() >= 16, "{}", files.len());
     let check = snapbox::Assert::new().action_env("SNAPSHOTS");
-    for path in files {
-        let (sound, text) = said_of(&path);
+    for (path, read) in files {
+        let (sound, text) = said_of(&path, read);
         assert!(!sound, "{} is sound", path.display());
         check.eq(text, snapbox::Data::read_from(&path.with_extension("txt"), None).raw());
     }
@@ -52,7 +79,7 @@ fn every_bad_file_gets_its_text() {
 
 #[test]
 fn a_file_with_two_errors_gets_two() {
-    let (_, text) = said_of(&Path::new(FOLDER).join("two-errors.toml"));
+    let (_, text) = said_of(&Path::new(FOLDER).join("two-errors.toml"), design);
     assert_eq!(text.matches("error[").count(), 2, "{text}");
 }
 
@@ -82,14 +109,14 @@ fn bare(change: &str) -> &str {
 #[test]
 fn every_hint_works() {
     let mut failures = Vec::new();
-    for path in bad_files() {
+    for (path, read) in bad_files() {
         let name = path.file_stem().and_then(|stem| stem.to_str()).expect("names are ASCII");
         let text = fs::read_to_string(&path).expect("readable");
         let changes = changes(&text);
         if changes.is_empty() {
             failures.push(format!("{name} says no change"));
         }
-        let (_, said) = said_of(&path);
+        let (_, said) = said_of(&path, read);
         let hints: Vec<&str> = said.lines().filter(|line| line.contains("= help:")).collect();
         let folder = tempfile::tempdir().expect("a folder");
         let parts = folder.path().join("parts");
@@ -122,7 +149,7 @@ fn every_hint_works() {
                 failures.push(format!("{name}: nothing says {}", change.from));
             }
         }
-        let (sound, text) = said_of(&mended);
+        let (sound, text) = said_of(&mended, read);
         if !sound {
             failures.push(format!("{name} is not mended:\n{text}"));
         }

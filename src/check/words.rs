@@ -66,6 +66,11 @@ pub(super) const fn item(item: Item) -> &'static str {
         Item::CutFace => "coupon's cut face",
         Item::Rung => "rung's outside",
         Item::Handle => "stand-in's handle",
+        Item::PlateRing => "calibration ring",
+        Item::PlateHole(_) => "calibration ring's hole",
+        Item::PlatePlug => "calibration plug",
+        Item::PlatePeg(_) => "calibration plug's peg",
+        Item::Mark(_) => "mark",
     }
 }
 

@@ -44,7 +44,7 @@ struct Typed {
 /// What every command takes; listed behind what is its own.
 #[derive(Debug, Args)]
 struct Common {
-    /// Look for units, designs, materials, makers and racks in this folder before the built-in ones
+    /// Look for units, designs, materials, makers, racks and printers in this folder before the built-in ones
     #[arg(long, global = true, value_name = "FOLDER", display_order = 100)]
     profiles: Vec<PathBuf>,
     /// Print only what is wrong
@@ -165,7 +165,7 @@ enum Command {
         /// What the pen is to be called
         name: String,
     },
-    /// List the units, designs, materials, makers and racks that a name finds, or show one
+    /// List the units, designs, materials, makers, racks and printers that a name finds, or show one
     Profiles {
         /// The one to show
         name: Option<String>,

@@ -1,7 +1,7 @@
 //! Where profiles are found: the folders that were given, then those built in.
 //!
 //! A folder, like the built-in one, holds a folder a kind: `units/`, `designs/`, `materials/`,
-//! `makers/`, `racks/`.
+//! `makers/`, `racks/`, `printers/`.
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -34,11 +34,14 @@ pub enum Kind {
     Maker,
     /// A rack, with the tools, the lathe and what holds the work.
     Rack,
+    /// A printer, with what it does to the surfaces that it prints.
+    Printer,
 }
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 5] = [Self::Unit, Self::Design, Self::Material, Self::Maker, Self::Rack];
+    pub const ALL: [Self; 6] =
+        [Self::Unit, Self::Design, Self::Material, Self::Maker, Self::Rack, Self::Printer];
 
     /// The folder that holds its profiles.
     pub const fn folder(self) -> &'static str {
@@ -48,6 +51,7 @@ impl Kind {
             Self::Material => "materials",
             Self::Maker => "makers",
             Self::Rack => "racks",
+            Self::Printer => "printers",
         }
     }
 
@@ -59,6 +63,7 @@ impl Kind {
             Self::Material => "material",
             Self::Maker => "maker",
             Self::Rack => "rack",
+            Self::Printer => "printer",
         }
     }
 }

@@ -35,6 +35,11 @@ impl Document {
         self.table.clone()
     }
 
+    /// The file that was asked for.
+    pub(super) fn source(&self) -> SourceId {
+        self.at.source
+    }
+
     /// Whether something is written in one of its files.
     pub(super) fn holds(&self, place: Place) -> bool {
         self.sources.contains(&place.source)
@@ -117,6 +122,33 @@ impl<'a> Loader<'a> {
         Some(Document { table, at, partial, broken, sources })
     }
 
+    /// A file that is no profile: by its path alone, and like no other; `what` is its word.
+    pub(super) fn form(&mut self, what: &str, path: &Path) -> Option<Document> {
+        let profile = match library::read(path) {
+            Ok(profile) => profile,
+            Err(why) => {
+                let message = format!("can't read the {what} `{}`: {why}", path.display());
+                let unreadable = Diagnostic::error("file.unreadable", message);
+                self.log.push(unreadable.hint("a path starts at the working folder"));
+                return None;
+            }
+        };
+        let source = self.sources.add(&profile.origin, &profile.text);
+        self.folders.push((source, profile.folder));
+        let (table, errors) = parse(&profile.text, source);
+        let partial = !errors.is_empty();
+        let broken = errors.iter().filter_map(|error| error.at).collect();
+        self.log.extend(errors);
+        let readable = self.readable(&table, source);
+        if let Some(like) = table.get("like") {
+            let message = format!("a file of {what} is like no other");
+            let error = Diagnostic::error("file.no-like", message).at(like.key_at);
+            self.log.push(error.hint("take `like` out"));
+        }
+        let at = Place::new(source, 0..0);
+        readable.then(|| Document { table, at, partial, broken, sources: vec![source] })
+    }
+
     /// What tells a profile apart from all others, and where it was found; none where it is missing,
     /// which is noted.
     pub(super) fn identify(
@@ -127,6 +159,13 @@ impl<'a> Loader<'a> {
     ) -> Option<(String, String)> {
         let profile = self.find(kind, reference, from, None)?;
         Some((identity(&profile), profile.origin))
+    }
+
+    /// The path of a document's file; none where it is built in.
+    pub(super) fn file(&self, document: &Document) -> Option<PathBuf> {
+        let id = document.source();
+        let (_, folder) = self.folders.iter().find(|(source, _)| *source == id)?;
+        folder.as_ref().map(|_| PathBuf::from(&self.sources.get(id).name))
     }
 
     /// Limits as they were typed, a line each; none where none was.

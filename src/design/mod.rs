@@ -4,6 +4,8 @@
 //!   name or path -> file, over the one it is `like`   (library, load, tree)
 //!                -> design, unit, material, rack as written (reader, value, *_file, racks)
 //!                -> section and workshop              (resolve)
+//!   name or path -> printer                           (printer_file, resolve::printer)
+//!   path         -> readings of a calibration plate   (readings_file)
 //! ```
 //! Every error is found in one pass and has its place; `profiles/README.md` shows the files.
 
@@ -18,9 +20,11 @@ mod maker_file;
 mod material_file;
 mod pen_name;
 mod places;
+mod printer_file;
 mod rack_file;
 mod racks;
 mod reader;
+mod readings_file;
 mod resolve;
 mod resolved;
 mod template;
@@ -31,12 +35,16 @@ mod value;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
-pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
+pub use resolved::{
+    Credits, Derived, Failure, LoadedPrinter, LoadedReadings, Made, MadeSize, Reading, Resolved,
+};
 pub use template::template;
 pub use value::GREATEST;
 
-use crate::diagnostic::Severity;
-use crate::section::{Section, Workshop};
+use std::path::Path;
+
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::section::{Plate, Section, Workshop};
 use load::Loader;
 use racks::Racks;
 use resolve::Making;
@@ -99,6 +107,61 @@ pub fn load_with(
 /// As [`load_asked`].
 pub fn load(library: &Library, name_or_path: &str) -> Result<Resolved, Failure> {
     load_asked(library, name_or_path, Asked::default())
+}
+
+/// A printer by its name in the library, or by the path of its file.
+///
+/// # Errors
+/// Everything that is wrong with the file and those that it is like: what can't be read, and what
+/// no printer does.
+pub fn load_printer(library: &Library, name_or_path: &str) -> Result<LoadedPrinter, Failure> {
+    let mut loader = Loader::new(library);
+    let document = loader.document(Kind::Printer, name_or_path, None);
+    let path = document.as_ref().and_then(|document| loader.file(document));
+    let file = document.map(|document| loader.read(&document, printer_file::PrinterFile::read));
+    let Loader { sources, log: mut diagnostics, .. } = loader;
+    let printer = file.and_then(|file| resolve::printer::resolve(&file, &mut diagnostics));
+    match printer {
+        Some(printer) => Ok(LoadedPrinter { printer, path, notes: diagnostics, sources }),
+        None => Err(Failure { diagnostics, sources }),
+    }
+}
+
+/// The readings of a printer's calibration plate, by the path of the form that was filled in, with
+/// the printer that it names.
+///
+/// # Errors
+/// Everything that is wrong with the form, and with its printer: what can't be read, what the
+/// plate does not ask for, and a reading so far off its size that it is another one's.
+pub fn load_readings(library: &Library, path: &Path) -> Result<LoadedReadings, Failure> {
+    let mut loader = Loader::new(library);
+    let form = loader.form("readings", path);
+    let form = form.map(|form| loader.read(&form, readings_file::ReadingsFile::read));
+    let printer = form.as_ref().and_then(|form| {
+        let at = form.printer.place()?;
+        let document = loader.document(Kind::Printer, &form.printer.value, Some(at))?;
+        let printer_path = loader.file(&document);
+        let file = loader.read(&document, printer_file::PrinterFile::read);
+        Some((file, printer_path))
+    });
+    let Loader { sources, log: mut diagnostics, .. } = loader;
+    // What was said of the form must not stop the printer from being made: then all is said.
+    let mut of_printer = Vec::new();
+    let printer = printer.and_then(|(file, printer_path)| {
+        Some((resolve::printer::resolve(&file, &mut of_printer)?, printer_path))
+    });
+    diagnostics.append(&mut of_printer);
+    let plate = printer.as_ref().map(|(printer, _)| Plate::new(printer));
+    let taken = form.map(|form| form.taken(plate.as_ref(), &mut diagnostics)).unwrap_or_default();
+    let is_error = |diagnostic: &Diagnostic| diagnostic.severity == Severity::Error;
+    match printer.zip(plate) {
+        Some(((printer, printer_path), plate)) if !diagnostics.iter().any(is_error) => {
+            let (taken, places) = taken.into_iter().unzip();
+            let notes = diagnostics;
+            Ok(LoadedReadings { printer, printer_path, plate, taken, places, notes, sources })
+        }
+        _ => Err(Failure { diagnostics, sources }),
+    }
 }
 
 /// What a design is made into.

@@ -1,8 +1,10 @@
 //! What comes of a design: a section with everything set, and what was said on the way.
 
+use std::path::PathBuf;
+
 use crate::diagnostic::{Diagnostic, Place, Sources};
 use crate::quantity::Length;
-use crate::section::{Section, Workshop};
+use crate::section::{Plate, PlateValue, Printer, Section, Workshop};
 
 /// A value that the files leave out, and what it was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -78,7 +80,39 @@ pub struct Resolved {
     pub sources: Sources,
 }
 
-/// Why there is no section: every error that was found, and the files they point into.
+/// A printer, resolved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LoadedPrinter {
+    /// The printer.
+    pub printer: Printer,
+    /// Its file, as the path was made up; none for a built-in one.
+    pub path: Option<PathBuf>,
+    /// Notes, none of which stops anything.
+    pub notes: Vec<Diagnostic>,
+    /// Every file that was read.
+    pub sources: Sources,
+}
+
+/// The readings of a calibration plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LoadedReadings {
+    /// The printer that printed it, before it was calibrated.
+    pub printer: Printer,
+    /// The printer's file; none for a built-in one.
+    pub printer_path: Option<PathBuf>,
+    /// Its plate.
+    pub plate: Plate,
+    /// What was read, in the order of the plate's readings; what was left empty is not among it.
+    pub taken: Vec<PlateValue>,
+    /// Where each of them stands.
+    pub(super) places: Vec<Place>,
+    /// Notes, none of which stops anything.
+    pub notes: Vec<Diagnostic>,
+    /// Every file that was read.
+    pub sources: Sources,
+}
+
+/// Why there is no section, no printer, or no reading: every error that was found, and the files they point into.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Failure {
     /// Errors and notes.

@@ -86,11 +86,12 @@ impl Table {
 }
 
 /// Keys of which a table has one: each says the same measure in another way.
-const RIVALS: [&[&str]; 4] = [
+const RIVALS: [&[&str]; 5] = [
     &["diameter", "over"],
     &["depth", "under", "proud", "beyond"],
     &["fillet", "chamfer"],
     &["thread", "thread_minor"],
+    &["pixel", "nozzle"],
 ];
 
 /// Syntax errors that are said of one file at most: a file with more is no TOML at all. More, and

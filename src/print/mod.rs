@@ -5,15 +5,17 @@
 //!   offset     every surface moved along its normal, on the exact solid
 //!   foot       cut back where the first layer spreads
 //!   piece      a specimen made right for the printer, standing on the plate
-//!   plate      pieces side by side
+//!   layout     pieces side by side on the plate
+//!   calibrate  from the readings of a calibration plate to a printer's profile
 //! ```
 
+pub mod calibrate;
 mod foot;
+mod layout;
 pub mod offset;
 mod piece;
-mod plate;
 pub mod specimen;
 
 pub use foot::{Foot, foot};
-pub use piece::{Piece, PieceError, pieces};
-pub use plate::{Place, Plate, PlateError, plate};
+pub use layout::{Layout, LayoutError, Place, layout};
+pub use piece::{Piece, PieceError, calibration_pieces, pieces};

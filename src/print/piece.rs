@@ -8,7 +8,7 @@ use super::specimen::{
     Ladder, LadderError, Rung, Specimen, SpecimenKind, Stands, specimens, too_fine,
 };
 use crate::quantity::Length;
-use crate::section::{Item, Part, Printer, Section, Side};
+use crate::section::{Item, Part, Plate, PlatePiece, Printer, Section, Side};
 
 /// What is printed: axis upright, z = 0 on the plate.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,6 +74,26 @@ pub fn pieces(
         }
     }
     if wrong.is_empty() { Ok(made) } else { Err(wrong) }
+}
+
+/// The pieces of a printer's calibration plate, as they are in the file: nothing is put right.
+pub fn calibration_pieces(plate: &Plate) -> Vec<Piece> {
+    let piece = |piece: &PlatePiece| {
+        let part = piece.part();
+        let sizes = [piece.sizes.lower, piece.sizes.upper].map(Length::as_mm);
+        Piece {
+            kind: None,
+            name: piece.sizes.name.to_string(),
+            what: format!("{:.2} and {:.2} mm", sizes[0], sizes[1]),
+            wanted: part.clone(),
+            part,
+            rung: None,
+            smooth: Vec::new(),
+            losses: Vec::new(),
+            foot: piece.chamfer,
+        }
+    };
+    plate.pieces.iter().map(piece).collect()
 }
 
 /// Makes one specimen right for its printer.

@@ -121,10 +121,20 @@ pub enum Item {
     Shank,
     /// The plane at which a coupon is cut off.
     CutFace,
-    /// The outside of a ladder's rung, with the grooves that number it.
+    /// The outside of a ladder's rung.
     Rung,
     /// What a stand-in is turned by.
     Handle,
+    /// A ring of a printer's calibration plate: its outside, foot and top.
+    PlateRing,
+    /// A hole of such a ring, 1 the lower and 2 the upper.
+    PlateHole(u8),
+    /// The base of a plug of that plate.
+    PlatePlug,
+    /// A peg of such a plug, 1 the lower and 2 the upper.
+    PlatePeg(u8),
+    /// Groove `n` that tells a printed piece from others, counted from the foot, from 1.
+    Mark(u8),
 }
 
 impl fmt::Display for Item {
@@ -191,6 +201,11 @@ impl fmt::Display for Item {
             Self::CutFace => "cut-face",
             Self::Rung => "rung",
             Self::Handle => "handle",
+            Self::PlateRing => "plate-ring",
+            Self::PlateHole(n) => return write!(f, "plate-hole-{n}"),
+            Self::PlatePlug => "plate-plug",
+            Self::PlatePeg(n) => return write!(f, "plate-peg-{n}"),
+            Self::Mark(n) => return write!(f, "mark-{n}"),
         };
         f.write_str(name)
     }

@@ -21,6 +21,7 @@ mod maker;
 mod mates;
 mod outline;
 mod outside;
+mod plate;
 mod printer;
 mod rules;
 mod thread;
@@ -48,6 +49,7 @@ pub use outside::{
     CapThread, Corner, Curve, Grip, GripRun, LeadChamfer, OutsideError, Pen, Pilot, Relief, Ring,
     RingForm, StepFault, Tenon,
 };
+pub use plate::{Measurand, PieceKind, PieceSizes, Plate, PlatePiece, PlateReading, PlateValue};
 pub use printer::{Compensation, Printer, Process, Surface};
 pub use rules::faults;
 pub use thread::{Flank, FlankPoint, FlankRun, RunOut, Side, Thread, ThreadForm, ThreadLimits};

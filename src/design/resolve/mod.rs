@@ -10,6 +10,7 @@ pub(super) mod criteria;
 mod form;
 mod grip;
 mod maker;
+pub(super) mod printer;
 mod tenon;
 mod thread;
 mod tools;

@@ -41,17 +41,23 @@ impl Read for Distance {
 
 /// The length that a value says, of either sign, as long as it is no longer than a pen.
 pub(super) fn length(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Length> {
-    let length = match &node.value {
-        Value::Number(mm) => Length::mm(*mm),
+    let length = any_length(node, key, log)?;
+    not_huge(length, key, node.at, log)
+}
+
+/// The length that a value says, of either sign and any size.
+pub(super) fn any_length(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Length> {
+    match &node.value {
+        Value::Number(mm) => Some(Length::mm(*mm)),
         Value::Text(text) => match parse_length(text) {
-            Ok(length) => length,
+            Ok(length) => Some(length),
             Err(error) => {
                 log.push(
                     Diagnostic::error("value.length", format!("`{key}`: {error}"))
                         .at(node.at)
                         .hint(error.hint()),
                 );
-                return None;
+                None
             }
         },
         other => {
@@ -59,10 +65,9 @@ pub(super) fn length(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Optio
                 wrong_type(key, "a length", other.kind(), node.at)
                     .hint("write a number in mm, 12.5, or a text, \"12.5 mm\" or \"5/16 in\""),
             );
-            return None;
+            None
         }
-    };
-    not_huge(length, key, node.at, log)
+    }
 }
 
 fn positive(length: Length, key: &str, at: Place, log: &mut Vec<Diagnostic>) -> Option<Length> {

@@ -5,6 +5,7 @@ mod hole;
 mod length;
 mod list;
 mod number;
+mod shift;
 
 pub(super) use corner::{Groove, Lead, Legs, TangentTo, word};
 pub(super) use hole::{ConeAngle, CutsOver, Hole, PILOT_POINT, Seat};
@@ -12,6 +13,7 @@ pub use length::GREATEST;
 pub(super) use length::{CALIPER, Distance, Measured, Size};
 pub(super) use list::{Ascending, List};
 pub(super) use number::{Count, CuttingSpeed, Positive, Speed};
+pub(super) use shift::{Build, Share, Shift};
 
 use super::reader::{Needed, Placed, Read, Reader, wrong_type};
 use super::tree::{Node, Value};

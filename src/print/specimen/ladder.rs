@@ -198,11 +198,11 @@ impl Marks {
     /// Draws a cylinder from the pen's z to another, with its grooves counted from there.
     fn draw(self, pen: &mut Pen, diameter: Length, [from, to]: [Length; 2]) {
         let side = Feature::new(Item::Rung, Facet::Side);
-        for n in 0..self.count {
-            let start = from + self.width() * (APART * f64::from(n) + APART / 2.0);
+        for n in 1..=self.count {
+            let start = from + self.width() * (APART * f64::from(n) - APART / 2.0);
             let (middle, end) = (start + self.width() / 2.0, start + self.width());
             pen.to(side, Skin::Outside, diameter, start);
-            let wall = |facet| Feature::new(Item::Rung, facet);
+            let wall = |facet| Feature::new(Item::Mark(n), facet);
             pen.to(wall(Facet::FlankBack), Skin::Outside, diameter - self.depth * 2.0, middle);
             pen.to(wall(Facet::FlankFront), Skin::Outside, diameter, end);
         }

@@ -49,11 +49,11 @@ const TURNED_TO: Length = Length::mm(0.01);
 
 /// Steps in a millimetre of lengths, of diameters that are easily set by a dial, and of fits.
 const HALVES: f64 = 2.0;
-const TENTHS: f64 = 10.0;
+pub(super) const TENTHS: f64 = 10.0;
 const HUNDREDTHS: f64 = 100.0;
 
 /// The next size, up, of so many in a millimetre.
-fn up(size: Length, per_mm: f64) -> Length {
+pub(super) fn up(size: Length, per_mm: f64) -> Length {
     Length::mm((size.as_mm() * per_mm - ON_A_STEP).ceil() / per_mm)
 }
 

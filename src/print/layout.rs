@@ -20,7 +20,7 @@ pub struct Place {
 
 /// A plate with its pieces.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Plate {
+pub struct Layout {
     /// Width and depth of the printer's plate, in millimetres.
     pub size: [f64; 2],
     /// A place for each piece, in their order.
@@ -29,7 +29,7 @@ pub struct Plate {
 
 /// Why pieces do not go onto a plate.
 #[derive(Clone, Debug, PartialEq)]
-pub enum PlateError {
+pub enum LayoutError {
     /// A piece is higher than the printer builds.
     TooHigh {
         /// The piece.
@@ -51,12 +51,12 @@ pub enum PlateError {
 /// Lays pieces out in rows, in their order, from the lower left corner.
 ///
 /// # Errors
-/// [`PlateError`], everything that is too high or too much.
-pub fn plate(pieces: &[Piece], printer: &Printer) -> Result<Plate, Vec<PlateError>> {
+/// [`LayoutError`], everything that is too high or too much.
+pub fn layout(pieces: &[Piece], printer: &Printer) -> Result<Layout, Vec<LayoutError>> {
     let [width, depth, height] = printer.build.map(crate::quantity::Length::as_mm);
     let too_high = pieces.iter().filter(|piece| piece.height().as_mm() > height);
-    let mut wrong: Vec<PlateError> = too_high
-        .map(|piece| PlateError::TooHigh {
+    let mut wrong: Vec<LayoutError> = too_high
+        .map(|piece| LayoutError::TooHigh {
             name: piece.name.clone(),
             height: piece.height().as_mm(),
             most: height,
@@ -71,7 +71,7 @@ pub fn plate(pieces: &[Piece], printer: &Printer) -> Result<Plate, Vec<PlateErro
             (left, low, row) = (SPACE, low + row + SPACE, 0.0);
         }
         if left + wide + SPACE > width || low + wide + SPACE > depth {
-            wrong.push(PlateError::Full { pieces: pieces.len(), fit: places.len() });
+            wrong.push(LayoutError::Full { pieces: pieces.len(), fit: places.len() });
             break;
         }
         let at = [left + wide / 2.0, low + wide / 2.0];
@@ -79,10 +79,10 @@ pub fn plate(pieces: &[Piece], printer: &Printer) -> Result<Plate, Vec<PlateErro
         left += wide + SPACE;
         row = row.max(wide);
     }
-    if wrong.is_empty() { Ok(Plate { size: [width, depth], places }) } else { Err(wrong) }
+    if wrong.is_empty() { Ok(Layout { size: [width, depth], places }) } else { Err(wrong) }
 }
 
-impl PlateError {
+impl LayoutError {
     /// A stable code.
     pub fn code(&self) -> &'static str {
         match self {
@@ -105,7 +105,7 @@ impl PlateError {
     }
 }
 
-impl fmt::Display for PlateError {
+impl fmt::Display for LayoutError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::TooHigh { name, height, most } => {
@@ -118,4 +118,4 @@ impl fmt::Display for PlateError {
     }
 }
 
-impl std::error::Error for PlateError {}
+impl std::error::Error for LayoutError {}
