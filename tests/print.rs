@@ -4,3 +4,7 @@ mod common;
 
 #[path = "print/offsets.rs"]
 mod offsets;
+#[path = "print/pieces.rs"]
+mod pieces;
+#[path = "print/space.rs"]
+mod space;

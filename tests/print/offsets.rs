@@ -6,14 +6,14 @@
 
 use std::collections::BTreeMap;
 
-use nalgebra::{Matrix2, Vector2, Vector3};
+use nalgebra::Vector3;
 use sectionwright::mesh::tessellate;
 use sectionwright::print::offset::{Amounts, Loss, Offset, offset};
 use sectionwright::quantity::Length;
 use sectionwright::section::{Compensation, Facet, Feature, Item, Part, RunOut, Skin, Surface};
 use sectionwright::solid::{Body, Meridian, Screw, angles_of, build};
-use truck_modeling::ParametricSurface;
 
+use super::space::{distance, point};
 use crate::common::random::{Dice, part};
 use crate::common::{mm, r1, slices};
 
@@ -22,41 +22,6 @@ const MICRON: f64 = 1e-3;
 
 /// What the module promises of a thread's rounded corners.
 const ROUNDING: f64 = 5e-3;
-
-fn point(screw: &Screw, u: f64, v: f64) -> Vector3<f64> {
-    let p = screw.subs(u, v);
-    Vector3::new(p.x, p.y, p.z)
-}
-
-/// The distance of a point from a surface, which goes on beyond its own v: a face may be cut short,
-/// and a straight one be nearly gone.
-fn distance(screw: &Screw, p: Vector3<f64>) -> f64 {
-    let beyond = if matches!(screw.meridian, Meridian::Line { .. }) { 100.0 } else { 3.0 };
-    let theta = p.y.atan2(p.x);
-    let mut least = f64::INFINITY;
-    for v in [0.0, 0.5, 1.0] {
-        let turn = std::f64::consts::TAU;
-        let height = point(screw, theta, v).z;
-        let turns =
-            if screw.climb == 0.0 { 0.0 } else { ((p.z - height) / (screw.climb * turn)).round() };
-        for turns in [turns - 1.0, turns, turns + 1.0] {
-            let (mut u, mut v) = (theta + turns * turn, v);
-            for _ in 0..12 {
-                let vector = |d: truck_modeling::Vector3| Vector3::new(d.x, d.y, d.z);
-                let (su, sv) = (vector(screw.uder(u, v)), vector(screw.vder(u, v)));
-                let off = p - point(screw, u, v);
-                let normal = Matrix2::new(su.dot(&su), su.dot(&sv), su.dot(&sv), sv.dot(&sv));
-                let Some(step) = normal.lu().solve(&Vector2::new(su.dot(&off), sv.dot(&off)))
-                else {
-                    break;
-                };
-                (u, v) = (u + step.x, (v + step.y).clamp(-beyond, 1.0 + beyond));
-            }
-            least = least.min((p - point(screw, u, v)).norm());
-        }
-    }
-    least
-}
 
 /// What is asked for differs by this.
 #[derive(Clone, Copy, Debug, PartialEq)]

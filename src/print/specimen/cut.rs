@@ -42,18 +42,21 @@ fn cut(runs: &[Run], z: Length, above: bool) -> Vec<Run> {
         shape: Shape::Straight,
     };
     let axis = Station::new(Length::ZERO, z);
+    let off_axis = |station: Option<Station>| station.is_some_and(|s| s.diameter > Length::ZERO);
+    let begins = off_axis(kept.first().map(|run| run.from));
+    let ends = off_axis(kept.last().map(|run| run.to));
+    // A hole that the plane opens: what was a chain over the axis closes on itself.
+    let over_axis = on_axis && !(begins && ends);
     let mut closed = Vec::with_capacity(kept.len() + 2);
-    let count = kept.len();
-    for (n, run) in kept.iter().enumerate() {
-        if n == 0 && on_axis && run.from.diameter != Length::ZERO {
-            closed.push(face(axis, run.from));
-        }
+    if over_axis && begins {
+        closed.extend(kept.first().map(|run| face(axis, run.from)));
+    }
+    let after = kept.iter().skip(1).chain(kept.first().filter(|_| !over_axis));
+    let mut after = after.map(|run| run.from);
+    for run in &kept {
         closed.push(*run);
-        let next = if n + 1 == count { kept[0].from } else { kept[n + 1].from };
-        let last = n + 1 == count && on_axis;
-        if last && run.to.diameter != Length::ZERO {
-            closed.push(face(run.to, axis));
-        } else if !last && run.to != next {
+        let next = after.next().unwrap_or(if ends { axis } else { run.to });
+        if run.to != next {
             closed.push(face(run.to, next));
         }
     }
