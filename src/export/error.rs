@@ -33,6 +33,22 @@ pub enum ExportError {
     Pdf(krilla::error::KrillaError),
     /// The solid could not be cut into pieces for STEP.
     Solid(BuildError),
+    /// A plate without a part.
+    EmptyPlate,
+    /// A part that reaches beyond the plate's left or front edge.
+    OffPlate {
+        /// The part.
+        part: String,
+        /// Its least x and y on the plate, in mm.
+        least: [f64; 2],
+    },
+    /// A text with a character that XML has no place for.
+    NoXml {
+        /// The text.
+        text: String,
+    },
+    /// The package of a 3MF could not be put together.
+    Zip(zip::result::ZipError),
 }
 
 impl ExportError {
@@ -45,6 +61,10 @@ impl ExportError {
             Self::PdfPage { .. } => "export.pdf-page",
             Self::Pdf(_) => "export.pdf",
             Self::Solid(cause) => cause.code(),
+            Self::EmptyPlate => "export.3mf-empty",
+            Self::OffPlate { .. } => "export.3mf-off-plate",
+            Self::NoXml { .. } => "export.3mf-text",
+            Self::Zip(_) => "export.3mf-zip",
         }
     }
 }
@@ -69,6 +89,17 @@ impl fmt::Display for ExportError {
             ),
             Self::Pdf(cause) => write!(f, "the drawing can't be written as PDF: {cause}"),
             Self::Solid(cause) => write!(f, "the solid can't be written as STEP: {cause}"),
+            Self::EmptyPlate => f.write_str("a plate without a part can't be written as 3MF"),
+            Self::OffPlate { part, least: [x, y] } => write!(
+                f,
+                "the plate can't be written as 3MF: {part} begins at {x:.3} mm by {y:.3} mm, and \
+                 nothing may lie below 0"
+            ),
+            Self::NoXml { text } => write!(
+                f,
+                "the plate can't be written as 3MF: {text:?} has a character that XML does not take"
+            ),
+            Self::Zip(cause) => write!(f, "the plate can't be written as 3MF: {cause}"),
         }
     }
 }
@@ -78,8 +109,14 @@ impl Error for ExportError {
         match self {
             Self::Dxf(cause) => Some(cause),
             Self::Pdf(cause) => Some(cause),
-            Self::NoGroupCode { .. } | Self::StepTooLarge { .. } | Self::PdfPage { .. } => None,
             Self::Solid(cause) => Some(cause),
+            Self::Zip(cause) => Some(cause),
+            Self::NoGroupCode { .. }
+            | Self::StepTooLarge { .. }
+            | Self::PdfPage { .. }
+            | Self::EmptyPlate
+            | Self::OffPlate { .. }
+            | Self::NoXml { .. } => None,
         }
     }
 }
@@ -87,6 +124,12 @@ impl Error for ExportError {
 impl From<::dxf::DxfError> for ExportError {
     fn from(cause: ::dxf::DxfError) -> Self {
         Self::Dxf(cause)
+    }
+}
+
+impl From<zip::result::ZipError> for ExportError {
+    fn from(cause: zip::result::ZipError) -> Self {
+        Self::Zip(cause)
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! ```text
 //!   Mesh    -> stl            section.stl, to print, and NAME.stl of each part beside it
+//!           -> three_mf       many parts on a printer's plate, in millimetres
 //!   Body    -> step           section.step and section-plain.step, for CAD and CAM; NAME.step
 //!   Section -> half_section -> Drawing -> dxf   half-section.dxf, to measure and cut from
 //!           -> profile ------> Drawing -> dxf   profile.dxf, for a lathe's control to cut along
@@ -33,6 +34,7 @@ pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;
+mod three_mf;
 mod view;
 
 pub use drawn::{Drawn, TAP_ORDER};
@@ -45,6 +47,7 @@ pub use part::{MadePart, Meshed, part_file_names};
 pub use report::{FORMAT, MadeFrom, checks_json};
 pub use rod_plan::ROD_NAMES;
 pub use stl::stl;
+pub use three_mf::{PlatePart, three_mf};
 
 use crate::check::{Examination, WallCurve};
 use crate::section::Section;
