@@ -326,13 +326,13 @@ fn a_planted_contradiction_is_named_alone() {
     }
 }
 
-/// All that is read off a piece is wrong by as much, also at the ends of the range, where it has most
-/// leverage: none of the others is named.
+/// All that is read off one piece, or off two, is wrong by as much, also at the ends of the range,
+/// where it has most leverage: none of the others is named.
 #[test]
 fn wrong_readings_do_not_drag_others_along() {
     let plate = Plate::new(&built_in("resin"));
     for seed in 0..200 {
-        for pieces in [&["ring-5"][..], &["ring-1"], &["plug-1"], &["plug-5"]] {
+        for pieces in [&["ring-5"][..], &["ring-1"], &["plug-1"], &["plug-4", "plug-5"]] {
             let mut dice = Dice(seed);
             let known = known(&mut dice);
             let mut taken = read(&plate, &known, WITHIN, &mut dice);
@@ -517,4 +517,53 @@ fn a_contradiction_has_its_place() {
         "{said}"
     );
     assert!(said.contains("the same size, read again"), "{said}");
+}
+
+/// The printer may be a file beside the form; whatever stands in a place of the form, there are
+/// readings or an error with a hint.
+#[test]
+fn any_value_of_any_place_gets_an_answer() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("readings.toml");
+    let own = "format = 1\nlike = \"filament\"\nname = \"ours\"\nface = 0.01\n";
+    fs::write(folder.path().join("ours.toml"), own).unwrap();
+    let load = |text: &str| {
+        fs::write(&path, format!("format = 1\nprinter = \"ours.toml\"\n{text}\n")).unwrap();
+        load_readings(&Library::default(), &path)
+    };
+    let loaded = load("").expect("it is sound");
+    assert_eq!(loaded.printer.face, mm(0.01));
+    assert_eq!(loaded.printer_path, Some(folder.path().join("ours.toml")));
+    let values = [
+        "[]",
+        "\"\"",
+        "4.02",
+        "\"4.02 mm\"",
+        "[4.02, \"\", 4.01]",
+        "0",
+        "[-1]",
+        "[nan]",
+        "1e300",
+        "true",
+        "[[4]]",
+        "{}",
+        "[4, 4, 4, 4, 4]",
+        "\"none\"",
+        "1979-05-27",
+        "[13]",
+    ];
+    let mut read = 0;
+    for key in ["ring-1.lower", "plug-5.lower", "plug-5.height", "ring-1.height", "ring-1", "x"] {
+        for value in values {
+            match load(&format!("{key} = {value}")) {
+                Ok(loaded) => read += loaded.taken.len(),
+                Err(failure) => {
+                    let hints = failure.diagnostics.iter().all(|d| d.hint.is_some());
+                    assert!(hints && !failure.diagnostics.is_empty(), "{key} = {value}");
+                }
+            }
+        }
+    }
+    // Of ring-1.lower 1 + 1 + 2, of plug-5.lower one that reads 13.
+    assert_eq!(read, 5);
 }

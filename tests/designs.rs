@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sectionwright::design::{Failure, Kind, Library, Resolved, load, template};
+use sectionwright::design::{Failure, Kind, Library, Resolved, load, load_readings, template};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::quantity::{Length, Limits};
 use sectionwright::section::{
@@ -518,7 +518,7 @@ fn the_files_in_the_guide_resolve() {
     let guide = include_str!("../profiles/README.md");
     let blocks: Vec<&str> =
         guide.split("```toml\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
-    let [unit, design, material, maker, rack] = blocks[..] else {
+    let [unit, design, material, maker, rack, printer, readings] = blocks[..] else {
         panic!("{} files", blocks.len())
     };
     let design = design
@@ -532,7 +532,13 @@ fn the_files_in_the_guide_resolve() {
         ("m.toml", material),
         ("k.toml", maker),
         ("r.toml", rack),
+        ("p.toml", printer),
+        ("readings.toml", &readings.replace("\"resin\"", "\"p.toml\"")),
     ]);
+    let form = files.path().join("readings.toml");
+    let loaded =
+        load_readings(&Library::default(), &form).unwrap_or_else(|f| panic!("{}", said(&f)));
+    assert_eq!((loaded.printer.name.as_str(), loaded.taken.len()), ("our printer", 5));
     // It shows keys that shut each other out only in their comments, and sets all the others.
     let resolved = sound(&Library::default(), &path(&files, "d.toml"));
     assert!(resolved.derived.is_empty(), "{:?}", resolved.derived);
