@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -83,6 +84,8 @@ def turned_inside_out(model: str) -> str:
     return model.replace("v2=", "v9=").replace("v3=", "v2=").replace("v9=", "v3=")
 
 
+DATED = '<metadata name="CreationDate">2026-01-01</metadata>'
+
 # A change to the sound model, and what is said of it.
 UNSOUND: list[tuple[str, Callable[[str], str], str]] = [
     ("inches", lambda m: m.replace("millimeter", "inch"), "unit"),
@@ -95,13 +98,13 @@ UNSOUND: list[tuple[str, Callable[[str], str], str]] = [
     ("a name not escaped", lambda m: m.replace("&amp;", "&"), "lib3mf refuses it"),
     ("no name for a key", lambda m: m.replace(' name="a', ' label="a'), "called ''"),
     ("an object left out", lambda m: m[: m.index("<item")] + "</build></model>", "1 objects for 0 items"),
-    ("an item twice", lambda m: m.replace("</build>", m[m.index("<item") : m.index("</build>")] + "</build>"), "2 items"),
+    ("an item twice", lambda m: m.replace("</build>", m[m.index("<item") :].replace("</model>", "")), "2 items"),
     ("another place", lambda m: m.replace("5 6 0", "5 7 0"), "stands at"),
     ("off the plate", lambda m: m.replace("5 6 0", "5 -1 0"), "beyond the plate's edge"),
     ("in the air", lambda m: m.replace("5 6 0", "5 6 0.5"), "does not stand on the plate"),
     ("larger", lambda m: m.replace('"1 0 0', '"2 0 0'), "turned or scaled"),
     ("no title", lambda m: m.replace('<metadata name="Title">Box</metadata>', ""), "metadata"),
-    ("a date", lambda m: m.replace("<resources>", '<metadata name="CreationDate">2026-01-01</metadata><resources>'), "metadata"),
+    ("a date", lambda m: m.replace("<resources>", f"{DATED}<resources>"), "metadata"),
     ("no number", lambda m: m.replace('x="1.0"', 'x="one"', 1), "lib3mf"),
 ]
 
@@ -135,7 +138,7 @@ def test_trimesh_is_asked_too(tmp_path: Path) -> None:
     path.write_bytes(package(sound()))
     plate = three_mf_file.read(path)
     part = plate.parts[0]
-    moved = three_mf_file.Part(part.name, part.vertices * np.float32(1.01), part.faces, part.rotation, part.shift + 1, True)
-    other = three_mf_file.Plate(plate.title, plate.unit, [moved], 1)
+    moved = replace(part, vertices=part.vertices * np.float32(1.01), shift=part.shift + 1)
+    other = replace(plate, parts=[moved])
     found = "; ".join(three_mf_file.faults_by_trimesh(path, other))
     assert "stands at" in found and "has a volume of" in found
