@@ -8,3 +8,7 @@ mod offsets;
 mod pieces;
 #[path = "print/space.rs"]
 mod space;
+#[path = "print/command.rs"]
+mod command;
+#[path = "print/proofs.rs"]
+mod proofs;

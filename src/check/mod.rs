@@ -54,8 +54,8 @@ pub use thread::flank_gap;
 pub use touch::{Touch, touch};
 pub use wall::{WallAt, WallCurve};
 
-use crate::section::Section;
-use crate::solid::{BuildError, build};
+use crate::section::{Feature, Section};
+use crate::solid::{Body, BuildError, build};
 use bodies::{Extremes, Mates, Model};
 use trial::Trial;
 
@@ -122,6 +122,12 @@ pub fn verdicts(section: &Section) -> Result<Examination, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
     let model = Model::new(section, &part, &mates);
     Ok(Examination { findings: measure(&model), room: Vec::new() })
+}
+
+/// The least wall of a body as it is, from its bores to its outside, in millimetres, with the features
+/// on both sides; none where it has no bore.
+pub fn least_wall(body: &Body) -> Option<(f64, Feature, Feature)> {
+    wall::least_wall(&body.swept())
 }
 
 /// Every verdict, in the order of [`list`].

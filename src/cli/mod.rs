@@ -8,6 +8,7 @@ mod explain;
 mod make;
 mod new;
 mod outcome;
+mod print;
 mod profiles;
 mod progress;
 mod rod;
@@ -160,6 +161,9 @@ enum Command {
     Rod(rod::Rod),
     /// Measure a section as it was really cut, and say what can save it and what is left to do
     Asmade(asmade::Typed),
+    /// Print a fit test: the section, coupons, a ladder of thread clearances, a stand-in for the unit,
+    /// made right for a printer; calibrate the printer; or say what the print said
+    Print(Box<print::Typed>),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
         /// What the pen is to be called
@@ -232,6 +236,7 @@ pub fn run() -> ExitCode {
         }
         Command::Rod(typed) => rod::rod(&library, &typed, screen),
         Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
+        Command::Print(typed) => print::print(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

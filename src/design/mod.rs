@@ -12,6 +12,7 @@
 mod bores_file;
 mod cap_file;
 mod design_file;
+mod edit;
 mod grip_file;
 mod library;
 mod load;
@@ -33,6 +34,7 @@ mod tree;
 mod unit_file;
 mod value;
 
+pub use edit::{EditError, with_numbers};
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
 pub use resolved::{

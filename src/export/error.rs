@@ -3,6 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
+use super::plate_picture::NoSheet;
 use crate::solid::BuildError;
 
 /// What went wrong while bytes were made; nothing has been written to disk by then.
@@ -47,6 +48,8 @@ pub enum ExportError {
         /// The text.
         text: String,
     },
+    /// A plate that no sheet holds in a picture.
+    Picture(NoSheet),
     /// The package of a 3MF could not be put together.
     Zip(zip::result::ZipError),
 }
@@ -64,6 +67,7 @@ impl ExportError {
             Self::EmptyPlate => "export.3mf-empty",
             Self::OffPlate { .. } => "export.3mf-off-plate",
             Self::NoXml { .. } => "export.3mf-text",
+            Self::Picture(cause) => cause.code(),
             Self::Zip(_) => "export.3mf-zip",
         }
     }
@@ -99,6 +103,7 @@ impl fmt::Display for ExportError {
                 f,
                 "the plate can't be written as 3MF: {text:?} has a character that XML does not take"
             ),
+            Self::Picture(cause) => cause.fmt(f),
             Self::Zip(cause) => write!(f, "the plate can't be written as 3MF: {cause}"),
         }
     }
@@ -110,6 +115,7 @@ impl Error for ExportError {
             Self::Dxf(cause) => Some(cause),
             Self::Pdf(cause) => Some(cause),
             Self::Solid(cause) => Some(cause),
+            Self::Picture(cause) => Some(cause),
             Self::Zip(cause) => Some(cause),
             Self::NoGroupCode { .. }
             | Self::StepTooLarge { .. }
@@ -136,5 +142,11 @@ impl From<zip::result::ZipError> for ExportError {
 impl From<BuildError> for ExportError {
     fn from(cause: BuildError) -> Self {
         Self::Solid(cause)
+    }
+}
+
+impl From<NoSheet> for ExportError {
+    fn from(cause: NoSheet) -> Self {
+        Self::Picture(cause)
     }
 }

@@ -87,8 +87,8 @@ pub fn as_printed(section: &Section, printer: &Printer) -> Result<Section, Offse
     // One print is one holding; nothing springs back from a tap.
     printed.criteria.offsets = Offsets { holding: Length::ZERO, long_hole: Length::ZERO };
     printed.criteria.spring_back.value = Limits::exactly(Length::ZERO);
-    // Lengths come in layers.
-    printed.criteria.band = printer.layer / 2.0;
+    // Lengths come in layers; an outside has no limits of its own, and is off by half, per side.
+    printed.criteria.band = (printer.layer / 2.0).max(scatter / 2.0);
     Ok(printed)
 }
 

@@ -51,9 +51,8 @@ fn asked(amounts: &Amounts, kind: Kind, skin: Skin, screw: &Screw) -> f64 {
     let inside = skin == Skin::Bore;
     let thread = if inside { amounts.internal_thread } else { amounts.external_thread };
     match kind {
-        Kind::Flank => thread.as_mm(),
         Kind::Root if inside => (thread + amounts.facets).as_mm(),
-        Kind::Root => thread.as_mm(),
+        Kind::Flank | Kind::Root => thread.as_mm(),
         Kind::Other(surface) => amounts.at(surface, mm(screw.r(0.5) * 2.0)),
     }
 }
@@ -82,7 +81,7 @@ fn strays(nominal: &Body, amounts: &Amounts, made: &Body) -> BTreeMap<String, f6
             for v in [0.4, 0.5, 0.6] {
                 let u = low + (high - low) * share;
                 let [radial, tangential, axial] = screw.normal(u, v);
-                let (sin, cos) = u.sin_cos();
+                let (sin, cos) = libm::sincos(u);
                 let normal = Vector3::new(
                     radial * cos - tangential * sin,
                     radial * sin + tangential * cos,
@@ -256,7 +255,7 @@ fn held(parts: impl Iterator<Item = (String, Part)>) -> BTreeMap<String, u32> {
 
 /// `SECTIONWRIGHT_PARTS` asks for more.
 fn count() -> u64 {
-    std::env::var("SECTIONWRIGHT_PARTS").ok().and_then(|n| n.parse().ok()).unwrap_or(150)
+    std::env::var("SECTIONWRIGHT_PARTS").ok().and_then(|n| n.parse().ok()).unwrap_or(80)
 }
 
 #[test]
@@ -266,5 +265,5 @@ fn random_parts() {
     println!("{counted:?}");
     let times = |what: &str| counted.get(what).copied().unwrap_or(0);
     assert!(u64::from(times("done")) * 100 >= count() * 95, "{counted:?}");
-    assert!(times("lost crest") > 5 && times("lost surface") > 1, "{counted:?}");
+    assert!(times("lost crest") > 3 && times("lost surface") > 0, "{counted:?}");
 }

@@ -129,17 +129,13 @@ fn exported_rungs_have_the_printers_amount_beside_it() {
     }
 }
 
-/// How often the outside of a mesh goes in and out again, walked along one of its half-planes.
+/// How many rings of a mesh's points lie at the bottom of a groove so deep.
 fn grooves(mesh: &Mesh, depth: f64) -> usize {
     let points = mesh.points.iter().map(|p| p.map(f64::from));
-    // The silhouette: the greatest radius in every tenth of a millimetre.
-    let mut widest: Vec<(f64, f64)> = Vec::new();
-    for [x, y, z] in points {
-        widest.push((z, x.hypot(y)));
-    }
-    let outside = widest.iter().map(|(_, r)| *r).fold(0.0, f64::max);
+    let points: Vec<(f64, f64)> = points.map(|[x, y, z]| (z, libm::hypot(x, y))).collect();
+    let outside = points.iter().map(|(_, r)| *r).fold(0.0, f64::max);
     let bottom = |r: f64| (r - (outside - depth)).abs() < 0.05;
-    let mut rings: Vec<f64> = widest.iter().filter(|(_, r)| bottom(*r)).map(|(z, _)| *z).collect();
+    let mut rings: Vec<f64> = points.iter().filter(|(_, r)| bottom(*r)).map(|(z, _)| *z).collect();
     rings.sort_by(f64::total_cmp);
     rings.dedup_by(|b, a| *b - *a < 0.1);
     rings.len()
@@ -175,7 +171,7 @@ fn pieces_lie_side_by_side_on_the_plate() {
             assert!(at - a.radius >= 4.9 && at + a.radius <= size - 4.9, "{a:?}");
         }
         for b in &places.places[n + 1..] {
-            let apart = (a.at[0] - b.at[0]).hypot(a.at[1] - b.at[1]) - a.radius - b.radius;
+            let apart = libm::hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) - a.radius - b.radius;
             assert!(apart >= 4.9, "{a:?} {b:?}");
         }
     }

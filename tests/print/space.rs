@@ -20,7 +20,7 @@ pub fn distance(screw: &Screw, p: Vector3<f64>) -> f64 {
 
 /// The same of a surface that goes on beyond its own v by so much of it.
 pub fn distance_within(screw: &Screw, p: Vector3<f64>, beyond: f64) -> f64 {
-    let theta = p.y.atan2(p.x);
+    let theta = libm::atan2(p.y, p.x);
     let mut least = f64::INFINITY;
     for v in [0.0, 0.5, 1.0] {
         let turn = std::f64::consts::TAU;

@@ -5,6 +5,8 @@ mod produce;
 mod said;
 mod tools;
 
+pub(in crate::cli) use order::chord_fault;
+
 use std::path::Path;
 
 use super::outcome::Outcome;

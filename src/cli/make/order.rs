@@ -9,7 +9,7 @@ use crate::mesh::{DEFAULT_CHORD, check_chord};
 use crate::section::{NamedPart, Section};
 
 /// What is wrong with the chord that is asked for; held against its limits, triangles or not.
-pub(super) fn chord_fault(chord: f64) -> Option<Diagnostic> {
+pub(in crate::cli) fn chord_fault(chord: f64) -> Option<Diagnostic> {
     let error = check_chord(chord).err()?;
     let works = format!("--chord {DEFAULT_CHORD} is finer than any print shows");
     Some(Diagnostic::error(error.code(), error.to_string()).hint(works))

@@ -138,7 +138,7 @@ fn shifted(corners: &[Corner], by: impl Fn(Corner, Corner) -> f64) -> Vec<Corner
 }
 
 /// The depth at which the ridge has a half width, on the first and last piece's lines beyond their
-/// ends; infinitely far where it never has.
+/// ends; no number where it never has.
 fn depth_at(corners: &[Corner], half: f64) -> f64 {
     let crossing =
         |w: &[Corner]| w[0][0] + (half - w[0][1]) / (w[1][1] - w[0][1]) * (w[1][0] - w[0][0]);

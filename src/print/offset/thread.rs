@@ -28,26 +28,23 @@ pub(super) fn moved(
     };
     let made = moved_form(&thread.form, moves);
     let ends = ends(thread, &moves, amounts, &made);
-    let item = thread.item;
-    let depth = made.form.depth();
     // What is taken from the crest lowers the cylinder between the thread's ends.
     let lowered = (made.form.crest - made.wanted_crest).abs() / 2.0;
     if lowered > Length::ZERO {
         let until = if made.is_thread() { ends.z } else { [thread.from, thread.to] };
         lower(lines, thread, until, lowered.as_mm());
     }
+    let (item, depth) = (thread.item, made.form.depth().as_mm());
     if !made.is_thread() {
         losses.push(Loss::Thread { thread: item });
         return None;
     }
-    let height = |lost: Length| lost.as_mm();
-    let depth = depth.as_mm();
     if lowered > Length::ZERO {
-        losses.push(Loss::Crest { thread: item, height: height(lowered), depth });
+        losses.push(Loss::Crest { thread: item, height: lowered.as_mm(), depth });
     }
     let shallower = (made.form.root - made.wanted_root).abs() / 2.0;
     if shallower > Length::ZERO {
-        losses.push(Loss::Root { thread: item, height: height(shallower), depth });
+        losses.push(Loss::Root { thread: item, height: shallower.as_mm(), depth });
     }
     let mut new = Thread { form: made.form, ..thread.clone() };
     (new.from, new.to, new.run_outs) = (ends.z[0], ends.z[1], ends.run_outs);
