@@ -6,6 +6,7 @@ use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 use super::library::{self, EXTENSION, Kind, Library, Profile};
 use super::reader::{Reader, nearest, wrong_type};
 use super::tree::{Table, Value, parse};
+use super::written::Trail;
 use crate::diagnostic::{Diagnostic, Place, SourceId, Sources};
 
 /// The format that this program reads.
@@ -48,11 +49,19 @@ pub(super) struct Loader<'a> {
     pub(super) log: Vec<Diagnostic>,
     /// Folders of the sources, in their order: a path in a file is relative to the file.
     folders: Vec<(SourceId, Option<PathBuf>)>,
+    /// What led to which file.
+    pub(super) trail: Trail,
 }
 
 impl<'a> Loader<'a> {
     pub(super) fn new(library: &'a Library) -> Self {
-        Self { library, sources: Sources::default(), log: Vec::new(), folders: Vec::new() }
+        Self {
+            library,
+            sources: Sources::default(),
+            log: Vec::new(),
+            folders: Vec::new(),
+            trail: Trail::default(),
+        }
     }
 
     /// A profile by name or path, with everything that it is like below it.
@@ -229,13 +238,26 @@ impl<'a> Loader<'a> {
         like: Option<&str>,
     ) -> Option<Profile> {
         let path = is_path(reference).then(|| self.path(reference, from));
-        let found = if let Some(path) = &path {
-            path.as_ref().map(|path| library::read(path))
+        let kept = self.library.written();
+        let asker = from.map(|from| self.sources.get(from.source).name.clone());
+        let found = if let Some(file) =
+            kept.and_then(|kept| kept.find(kind, reference, asker.as_deref(), like.is_some()))
+        {
+            let (origin, text) = (file.name.clone(), file.text.clone());
+            Some(Ok(Profile { origin, text, folder: None }))
+        } else if let Some(path) = &path {
+            path.as_ref().filter(|_| kept.is_none()).map(|path| library::read(path))
         } else {
             self.library.find(kind, reference, like)
         };
         let (code, message) = match found {
-            Some(Ok(profile)) => return Some(profile),
+            Some(Ok(profile)) => {
+                let from_file = asker.and_then(|name| self.trail_place(&name));
+                let typed = path.is_some() && from.is_none();
+                let found = (identity(&profile), &profile);
+                self.trail.note((kind, reference), (from_file, like.is_some(), typed), found);
+                return Some(profile);
+            }
             Some(Err(why)) => {
                 ("file.unreadable", format!("can't read the {} `{reference}`: {why}", kind.word()))
             }
@@ -253,6 +275,14 @@ impl<'a> Loader<'a> {
         missing.at = from;
         self.log.push(missing);
         None
+    }
+
+    /// The place of a source among the files that were found.
+    fn trail_place(&self, origin: &str) -> Option<usize> {
+        let folder = self.folders.iter().find(|(id, _)| self.sources.get(*id).name == origin)?;
+        let profile =
+            Profile { origin: origin.to_owned(), text: String::new(), folder: folder.1.clone() };
+        self.trail.place(&identity(&profile))
     }
 
     /// A path in a file is relative to the file, any other to the working folder. A built-in file

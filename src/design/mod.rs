@@ -28,12 +28,14 @@ mod thread_file;
 mod tree;
 mod unit_file;
 mod value;
+mod written;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
 pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
 pub use template::template;
 pub use value::GREATEST;
+pub use written::{Lookup, Written, WrittenFile};
 
 use crate::diagnostic::Severity;
 use crate::section::{Section, Workshop};
@@ -63,13 +65,23 @@ pub fn load_asked(
     let mut loader = Loader::new(library);
     let mut making = Making::default();
     let made = make(&mut loader, name_or_path, asked, &mut making);
-    let Loader { sources, log: mut diagnostics, .. } = loader;
+    let Loader { sources, log: mut diagnostics, trail, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
         Some(Parts { section, workshop, credits, made }) => {
             let Making { derived, readings, .. } = making;
-            let notes = diagnostics;
-            Ok(Resolved { section, workshop, credits, made, derived, readings, notes, sources })
+            let (notes, written) = (diagnostics, trail.written());
+            Ok(Resolved {
+                section,
+                workshop,
+                credits,
+                made,
+                derived,
+                readings,
+                notes,
+                sources,
+                written,
+            })
         }
         None => Err(Failure { diagnostics, sources }),
     }

@@ -1,5 +1,6 @@
 //! What comes of a design: a section with everything set, and what was said on the way.
 
+use super::Written;
 use crate::diagnostic::{Diagnostic, Place, Sources};
 use crate::quantity::Length;
 use crate::section::{Section, Workshop};
@@ -76,6 +77,8 @@ pub struct Resolved {
     pub notes: Vec<Diagnostic>,
     /// Every file that was read.
     pub sources: Sources,
+    /// The same files, and what led to each, to be kept.
+    pub written: Written,
 }
 
 /// Why there is no section: every error that was found, and the files they point into.

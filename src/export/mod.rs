@@ -9,6 +9,7 @@
 //!   Plan    -> lathe_sheet -> html, pages -> pdf   sheet.html, sheet.pdf, beside the lathe
 //!   RodPlan -> rod_plan     -> Sheet   -> svg, pdf   rod.svg, rod.pdf, to part a rod by
 //!   all of them -> report     report.json, for other programs
+//!               -> record     section.json, to hold a later program's section against
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
 
@@ -27,6 +28,8 @@ mod part;
 pub mod part_drawing;
 pub mod pdf;
 pub mod profile;
+mod record;
+mod record_change;
 mod report;
 pub mod rod_plan;
 pub mod sheet_frame;
@@ -42,7 +45,9 @@ pub use file::{File, NAMES, REPORT, SHEET_HTML, SHEET_PDF, Sources, files};
 pub use kind::{Kind, Kinds, UnknownKinds};
 pub use order::Order;
 pub use part::{MadePart, Meshed, part_file_names};
-pub use report::{FORMAT, MadeFrom, checks_json};
+pub use record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
+pub use record_change::{RecordChange, geometry_changes, is_worse, verdict_changes};
+pub use report::{FORMAT, MadeFrom, checks_json, digest};
 pub use rod_plan::ROD_NAMES;
 pub use stl::stl;
 
