@@ -11,7 +11,7 @@
 //!   enclosing   cap, converter, barrel, nib            allot    tolerances for the drawing
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //!   touch       one body slid into another      saving   a change that saves what came out wrong
-//!   fact        all that two sections may differ in
+//!   fact        all that two sections may differ in      exchange   two pens, one barrel and cap
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -26,6 +26,7 @@ mod chord;
 mod clear;
 mod distance;
 mod enclosing;
+mod exchange;
 mod fact;
 mod finding;
 mod judge;
@@ -46,6 +47,7 @@ mod words;
 pub use allot::{Allotment, AllottedAngle, AllottedSize, allot, corner};
 pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
+pub use exchange::{Adjusted, Fit, Step, Unfit, adjust_mates, adjust_section, fit, same_outside};
 pub use fact::{Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,

@@ -4,14 +4,18 @@
 
 mod asmade;
 mod check;
+mod either;
 mod explain;
+mod keep;
 mod make;
 mod new;
 mod outcome;
 mod profiles;
 mod progress;
+mod recall;
 mod rod;
 mod screen;
+mod shelf;
 mod table;
 mod tight;
 
@@ -160,6 +164,13 @@ enum Command {
     Rod(rod::Rod),
     /// Measure a section as it was really cut, and say what can save it and what is left to do
     Asmade(asmade::Typed),
+    /// Keep a design for years: its files as written, its exports, notes and photographs in one
+    /// sealed file on the shelf
+    Keep(keep::Typed),
+    /// Verify what was kept, make it again with this program, and say what differs
+    Recall(recall::Typed),
+    /// List what is kept: by unit, thread, tenon, grip, material, verdict
+    Shelf(shelf::Typed),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
         /// What the pen is to be called
@@ -232,6 +243,9 @@ pub fn run() -> ExitCode {
         }
         Command::Rod(typed) => rod::rod(&library, &typed, screen),
         Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
+        Command::Keep(typed) => keep::keep(&library, &typed, screen),
+        Command::Recall(typed) => recall::recall(&typed, screen),
+        Command::Shelf(typed) => shelf::shelf(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

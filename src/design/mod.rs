@@ -32,6 +32,7 @@ mod written;
 
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
+pub use resolve::credits::is_day;
 pub use resolved::{Credits, Derived, Failure, Made, MadeSize, Reading, Resolved};
 pub use template::template;
 pub use value::GREATEST;

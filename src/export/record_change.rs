@@ -1,5 +1,7 @@
 //! What differs between two records of one section.
 
+use serde::Serialize;
+
 use super::record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
 
 /// Two numbers this near are the same size: a millionth of a millimetre or degree is the noise of
@@ -8,7 +10,7 @@ use super::record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
 const SAME: f64 = 1e-6;
 
 /// Something that is not as it was.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordChange {
     /// What it is.
     pub what: String,

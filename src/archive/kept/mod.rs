@@ -132,7 +132,11 @@ impl Kept {
             }
         };
         wrong.extend(manifest.faults(&files));
-        if wrong.is_empty() { Ok(Self { manifest, files, text, digest }) } else { Err(wrong) }
+        let kept = Self { manifest, files, text, digest };
+        if wrong.is_empty() && kept.record().is_none() {
+            wrong.push(fault::bad_manifest("its section.json is in no known form"));
+        }
+        if wrong.is_empty() { Ok(kept) } else { Err(wrong) }
     }
 
     /// The design's files, to be resolved again.
@@ -146,7 +150,7 @@ impl Kept {
         Written { files: files.collect(), lookups: self.manifest.lookups.clone() }
     }
 
-    /// The resolved section as it was then; none where this program does not know its form.
+    /// The resolved section as it was then; every archive that opens has one.
     pub fn record(&self) -> Option<Record> {
         let bytes = self.files.get(SECTION)?;
         Record::read(std::str::from_utf8(bytes).ok()?)

@@ -1,7 +1,7 @@
 //! `make`: build, check, write: the section, and whatever else of its parts is asked for.
 
 mod order;
-mod produce;
+pub(super) mod produce;
 mod said;
 mod tools;
 
@@ -59,8 +59,7 @@ pub(super) struct Drawing {
 pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outcome {
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
-    let resolved = load(library, request.design, request.asked, screen);
-    let Some((resolved, wanted)) = understood(request, resolved, screen) else {
+    let Some((resolved, wanted)) = prepared(library, request, screen) else {
         return Outcome::Wrong;
     };
     let section = &resolved.section;
@@ -89,6 +88,16 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     table::outcome(&made.examination)
 }
 
+/// Reads the design and holds the request against it; says all that is wrong with either.
+pub(super) fn prepared(
+    library: &Library,
+    request: &Request,
+    screen: Screen,
+) -> Option<(Resolved, Wanted)> {
+    let resolved = load(library, request.design, request.asked, screen);
+    understood(request, resolved, screen)
+}
+
 /// What is asked for, held against what there is.
 pub(super) struct Wanted {
     /// The kinds of files.
@@ -103,7 +112,7 @@ pub(super) struct Wanted {
 
 impl Wanted {
     /// The same, by names.
-    fn order(&self) -> Order {
+    pub fn order(&self) -> Order {
         let names = self.parts.iter().map(|part| part.name.clone());
         let sheet = self.tap_order.then(|| TAP_ORDER.to_owned());
         Order { kinds: self.kinds.clone(), parts: names.chain(sheet).collect() }
