@@ -9,7 +9,7 @@ use std::fmt;
 use super::{Parameter, words};
 use crate::quantity::Length;
 use crate::section::{
-    Cap, CapMouth, Converter, Facet, Feature, Flank, Item, Section, Thread, Unit,
+    Bore, Cap, CapMouth, Converter, Facet, Feature, Flank, Item, Section, Thread, Unit,
 };
 use crate::standard::designation::Hand;
 
@@ -33,6 +33,8 @@ pub struct Fact {
     pub unit: &'static str,
     /// The size of the section, barrel or cap that can be set, if it is one.
     pub parameter: Option<Parameter>,
+    /// The fact that this one goes with: where that differs, it says why this does.
+    pub with: Option<String>,
 }
 
 impl fmt::Display for Fact {
@@ -56,10 +58,11 @@ pub fn facts(section: &Section) -> Vec<Fact> {
         let Some(value) = parameter.get(section) else { continue };
         let unit = if parameter.is_angle() { "deg" } else { "mm" };
         let fact = Fact {
-            what: parameter.to_string(),
+            what: name(parameter, section),
             value: FactValue::Number(value),
             unit,
             parameter: Some(parameter),
+            with: None,
         };
         list.0.push(fact);
     }
@@ -105,18 +108,42 @@ fn parameters(section: &Section) -> Vec<Parameter> {
     all
 }
 
+/// A size in words that no other size of the section has: of several bore steps, the words say
+/// which.
+fn name(parameter: Parameter, section: &Section) -> String {
+    let feature = |item| Feature::new(item, Facet::Side).to_string();
+    let numbered = match parameter {
+        Parameter::BoreDiameter(item)
+        | Parameter::BoreDepth(item)
+        | Parameter::ReliefStart(item)
+        | Parameter::PointAngle(item) => {
+            let alike = |bore: &&Bore| words::item(bore.item) == words::item(item);
+            (section.bores.iter().filter(alike).count() > 1).then(|| feature(item))
+        }
+        _ => None,
+    };
+    numbered.map_or_else(|| parameter.to_string(), |which| format!("{parameter} ({which})"))
+}
+
 /// Facts on their way.
 struct List(Vec<Fact>);
 
 impl List {
     fn words(&mut self, what: impl Into<String>, words: &str) {
         let value = FactValue::Words(words.to_owned());
-        self.0.push(Fact { what: what.into(), value, unit: "", parameter: None });
+        self.0.push(Fact { what: what.into(), value, unit: "", parameter: None, with: None });
     }
 
     fn number(&mut self, what: impl Into<String>, value: f64, unit: &'static str) {
         let value = FactValue::Number(value);
-        self.0.push(Fact { what: what.into(), value, unit, parameter: None });
+        self.0.push(Fact { what: what.into(), value, unit, parameter: None, with: None });
+    }
+
+    /// The facts noted since there were so many go with another.
+    fn go_with(&mut self, since: usize, with: &str) {
+        for fact in &mut self.0[since..] {
+            fact.with = Some(with.to_owned());
+        }
     }
 
     fn mm(&mut self, what: impl Into<String>, length: Length) {
@@ -129,8 +156,10 @@ impl List {
         self.mm("allowance for sanding", section.allowance.sanding);
         for bore in &section.bores {
             let name = Feature::new(bore.item, Facet::Side);
+            let since = self.0.len();
             self.mm(format!("least that the {name} comes out"), bore.limits.min());
             self.mm(format!("most that the {name} comes out"), bore.limits.max());
+            self.go_with(since, &self::name(Parameter::BoreDiameter(bore.item), section));
         }
         if let Some(counterbore) = section.barrel.counterbore {
             self.mm("diameter of the barrel's counterbore", counterbore.diameter);
@@ -157,7 +186,9 @@ impl List {
 
     fn thread(&mut self, name: &str, thread: &Thread) {
         let Thread { designation, form, from, to, run_outs, limits, phase, .. } = thread;
-        self.words(format!("{name}: designation"), &designation.to_string());
+        let designated = format!("{name}: designation");
+        self.words(&designated, &designation.to_string());
+        let since = self.0.len();
         let hand = if form.hand == Hand::Left { "left" } else { "right" };
         self.words(format!("{name}: hand"), hand);
         self.number(format!("{name}: starts"), f64::from(form.starts), "");
@@ -191,6 +222,7 @@ impl List {
                 self.mm(format!("{name}: width at flank point {n}"), point.ridge);
             }
         }
+        self.go_with(since, &designated);
     }
 
     fn unit(&mut self, unit: &Unit) {

@@ -47,7 +47,9 @@ mod words;
 pub use allot::{Allotment, AllottedAngle, AllottedSize, allot, corner};
 pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
-pub use exchange::{Adjusted, Fit, Step, Unfit, adjust_mates, adjust_section, fit, same_outside};
+pub use exchange::{
+    Adjusted, Fit, Step, Unfit, adjust_mates, adjust_outside, adjust_section, fit, same_outside,
+};
 pub use fact::{Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,

@@ -4,12 +4,14 @@
 
 mod asmade;
 mod check;
+mod compare;
 mod either;
 mod explain;
 mod keep;
 mod make;
 mod new;
 mod outcome;
+mod picture;
 mod profiles;
 mod progress;
 mod recall;
@@ -169,6 +171,9 @@ enum Command {
     Keep(keep::Typed),
     /// Verify what was kept, make it again with this program, and say what differs
     Recall(recall::Typed),
+    /// Set two pens side by side: what differs, whether their sections go into one barrel and cap,
+    /// what to change so that they do; drawn over each other
+    Compare(compare::Typed),
     /// List what is kept: by unit, thread, tenon, grip, material, verdict
     Shelf(shelf::Typed),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
@@ -245,6 +250,7 @@ pub fn run() -> ExitCode {
         Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
         Command::Keep(typed) => keep::keep(&library, &typed, screen),
         Command::Recall(typed) => recall::recall(&typed, screen),
+        Command::Compare(typed) => compare::compare(&library, &typed, screen),
         Command::Shelf(typed) => shelf::shelf(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),

@@ -61,7 +61,7 @@ pub(super) fn recall(typed: &Typed, screen: Screen) -> Outcome {
             return refused(&error, screen);
         }
     }
-    let differences = match again(&kept, &progress, screen) {
+    let differences = match again(&kept, &progress, screen.without_notes()) {
         Ok(differences) => differences,
         Err(outcome) => return outcome,
     };

@@ -12,7 +12,7 @@ mod search;
 mod step;
 
 pub use fit::{Fit, Unfit, fit};
-pub use search::{Adjusted, adjust_mates, adjust_section};
+pub use search::{Adjusted, adjust_mates, adjust_outside, adjust_section};
 pub use step::Step;
 
 use crate::section::Section;

@@ -1,6 +1,7 @@
 //! The fewest steps that make a section go into another's barrel and cap.
 
 use super::fit::{Fit, fit};
+use super::same_outside;
 use super::step::Step;
 use crate::check::{Finding, Verdict, verdicts};
 use crate::section::{Section, faults};
@@ -20,13 +21,17 @@ pub struct Adjusted {
 /// gets worse: one size if one does, else the fewest of what differs that do. None where not even
 /// all of it does.
 pub fn adjust_section(section: &Section, other: &Section) -> Option<Adjusted> {
-    let own = verdicts(section).ok()?.findings;
-    let measured = |changed: &Section| {
-        let found = fit(changed, other).ok()?;
-        let worse = found.own.iter().any(|now| is_worse(&own, now));
-        (found.verdict() != Verdict::Breaks && !worse).then_some(found)
-    };
-    fewest(section, &Step::of_section(section, other), measured)
+    let steps = Step::of_section(section, other);
+    fewest(section, &steps, |changed| goes_in(section, changed, other))
+}
+
+/// What is found of a changed section in another's barrel and cap; none where a check of those
+/// breaks or one of its own is worse than it was.
+fn goes_in(was: &Section, changed: &Section, other: &Section) -> Option<Fit> {
+    let own = verdicts(was).ok()?.findings;
+    let found = fit(changed, other).ok()?;
+    let worse = found.own.iter().any(|now| is_worse(&own, now));
+    (found.verdict() != Verdict::Breaks && !worse).then_some(found)
 }
 
 /// What to set of a pen's barrel and cap so that another's section goes into them, and its own
@@ -41,6 +46,15 @@ pub fn adjust_mates(section: &Section, other: &Section) -> Option<Adjusted> {
     fewest(section, &Step::of_mates(section, other), measured)
 }
 
+/// What to set of a section so that it looks as another does from front face to shoulder, still
+/// goes into the other's barrel and cap, and nothing of its own gets worse. None where it does not.
+pub fn adjust_outside(section: &Section, other: &Section) -> Option<Adjusted> {
+    let steps = Step::of_section(section, other);
+    let grip: Vec<&Step> = steps.iter().filter(|step| step.is_outside()).collect();
+    let found = set(section, &grip, |changed| goes_in(section, changed, other))?;
+    same_outside(&found.section, other).then_some(found)
+}
+
 /// Whether a finding is worse than it was.
 fn is_worse(before: &[Finding], now: &Finding) -> bool {
     let was = before.iter().find(|was| was.code == now.code).and_then(Finding::verdict);
@@ -52,16 +66,7 @@ fn fewest(
     steps: &[Step],
     measured: impl Fn(&Section) -> Option<Fit>,
 ) -> Option<Adjusted> {
-    let sound = faults(section).len();
-    let try_all = |steps: &[&Step]| {
-        let mut changed = section.clone();
-        for step in steps {
-            changed = step.on(&changed)?;
-        }
-        let fit = (faults(&changed).len() <= sound).then(|| measured(&changed)).flatten()?;
-        let steps = steps.iter().map(|step| (*step).clone()).collect();
-        Some(Adjusted { steps, section: changed, fit })
-    };
+    let try_all = |steps: &[&Step]| set(section, steps, &measured);
     if let Some(as_it_is) = try_all(&[]) {
         return Some(as_it_is);
     }
@@ -82,6 +87,22 @@ fn fewest(
         }
     }
     Some(best)
+}
+
+/// A section with some steps, as long as it is one and what is measured of it will do.
+fn set(
+    section: &Section,
+    steps: &[&Step],
+    measured: impl Fn(&Section) -> Option<Fit>,
+) -> Option<Adjusted> {
+    let mut changed = section.clone();
+    for step in steps {
+        changed = step.on(&changed)?;
+    }
+    let sound = faults(&changed).len() <= faults(section).len();
+    let fit = sound.then(|| measured(&changed)).flatten()?;
+    let steps = steps.iter().map(|step| (*step).clone()).collect();
+    Some(Adjusted { steps, section: changed, fit })
 }
 
 /// What is set first: a size before a thread, and sizes by their own rank.
@@ -151,6 +172,19 @@ mod tests {
             })
             .collect();
         assert_eq!(sizes, [Parameter::GripDiameter(3), Parameter::TenonLength]);
+    }
+
+    /// Two runs differ; with both set the pens look alike, and only those are named.
+    #[test]
+    fn what_makes_them_look_alike_is_found() {
+        let demo = demo();
+        let wide = Parameter::GripDiameter(2).set(&demo, 12.3).unwrap();
+        let wider = Parameter::GripDiameter(3).set(&wide, 12.45).unwrap();
+        let other = Parameter::TenonChamfer.set(&wider, 0.45).unwrap();
+        assert!(!same_outside(&other, &demo));
+        let found = adjust_outside(&other, &demo).unwrap();
+        assert_eq!(found.steps.len(), 2, "{:?}", keys(&found));
+        assert!(same_outside(&found.section, &demo));
     }
 
     /// A barrel that is too shallow for another's tenon is drilled deeper.

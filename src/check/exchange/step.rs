@@ -69,35 +69,11 @@ impl Step {
         let mut steps = Vec::new();
         let (own, theirs) = (&section.tenon.thread, &other.tenon.thread);
         steps.extend(thread(ThreadOf::Tenon, own, theirs));
-        let outside = |parameter: &Parameter| {
-            matches!(
-                parameter,
-                Parameter::FrontDiameter
-                    | Parameter::GripDiameter(_)
-                    | Parameter::RunEnd(_)
-                    | Parameter::GripLength
-                    | Parameter::ArcRadius(_)
-                    | Parameter::CornerRadius(_)
-                    | Parameter::CornerChamfer(_)
-                    | Parameter::RingStart(_)
-                    | Parameter::RingEnd(_)
-                    | Parameter::RingRadius(_)
-                    | Parameter::GrooveDepth(_)
-                    | Parameter::TenonLength
-                    | Parameter::TenonDiameter
-                    | Parameter::TenonChamfer
-                    | Parameter::TenonThreadStart
-                    | Parameter::TenonThreadSize
-                    | Parameter::ReliefDiameter
-                    | Parameter::ReliefWidth
-                    | Parameter::PilotDiameter
-                    | Parameter::PilotLength
-            )
-        };
         let mut sizes = Parameter::with_keys(section);
         // Where a grip is longer, its runs end where there was none: its length goes first.
         sizes.sort_by_key(|size| *size != Parameter::GripLength);
-        steps.extend(sizes.into_iter().filter(outside).filter_map(|it| size(it, section, other)));
+        sizes.retain(|size| is_grips(*size) || is_tenons(*size));
+        steps.extend(sizes.into_iter().filter_map(|it| size(it, section, other)));
         steps
     }
 
@@ -115,6 +91,11 @@ impl Step {
         let mates = mates.filter(|it| *it != Parameter::CapStop);
         steps.extend(mates.filter_map(|it| size(it, section, other)));
         steps
+    }
+
+    /// Whether it is seen from outside, from front face to shoulder.
+    pub fn is_outside(&self) -> bool {
+        matches!(self, Self::Size { parameter, .. } if is_grips(*parameter))
     }
 
     /// The section with it; none where it can't have it.
@@ -138,6 +119,40 @@ impl Step {
             }
         }
     }
+}
+
+/// Whether a size shapes the outside from front face to shoulder.
+fn is_grips(size: Parameter) -> bool {
+    matches!(
+        size,
+        Parameter::FrontDiameter
+            | Parameter::GripDiameter(_)
+            | Parameter::RunEnd(_)
+            | Parameter::GripLength
+            | Parameter::ArcRadius(_)
+            | Parameter::CornerRadius(_)
+            | Parameter::CornerChamfer(_)
+            | Parameter::RingStart(_)
+            | Parameter::RingEnd(_)
+            | Parameter::RingRadius(_)
+            | Parameter::GrooveDepth(_)
+    )
+}
+
+/// Whether a size shapes what screws into the barrel.
+fn is_tenons(size: Parameter) -> bool {
+    matches!(
+        size,
+        Parameter::TenonLength
+            | Parameter::TenonDiameter
+            | Parameter::TenonChamfer
+            | Parameter::TenonThreadStart
+            | Parameter::TenonThreadSize
+            | Parameter::ReliefDiameter
+            | Parameter::ReliefWidth
+            | Parameter::PilotDiameter
+            | Parameter::PilotLength
+    )
 }
 
 fn thread(of: ThreadOf, own: &Thread, theirs: &Thread) -> Option<Step> {

@@ -7,7 +7,7 @@ use crate::standard::designation::ThreadDesignation;
 
 /// What of an archive is asked for, as typed. All of it has to be so.
 #[derive(Debug, clap::Args)]
-pub(super) struct Typed {
+pub(super) struct Looked {
     /// Only designs with this in their name, whatever the case
     #[arg(long, value_name = "WORDS")]
     name: Option<String>,
@@ -55,7 +55,7 @@ pub(super) struct Filter {
 
 impl Filter {
     /// Reads what is typed; notes all that is wrong with it.
-    pub fn read(typed: &Typed, wrong: &mut Vec<Diagnostic>) -> Self {
+    pub fn read(typed: &Looked, wrong: &mut Vec<Diagnostic>) -> Self {
         let words = [&typed.name, &typed.unit, &typed.material];
         let words = words.map(|words| words.as_ref().map(|words| words.to_lowercase()));
         let mut thread = |option: &str, typed: &Option<String>| {
@@ -140,7 +140,7 @@ mod tests {
     #[derive(Parser)]
     struct Line {
         #[command(flatten)]
-        typed: Typed,
+        typed: Looked,
     }
 
     fn filter(words: &[&str]) -> (Filter, Vec<&'static str>) {

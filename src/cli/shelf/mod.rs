@@ -23,7 +23,7 @@ pub(super) struct Typed {
     /// The folder of archives; without it the one that `keep` takes
     folder: Option<PathBuf>,
     #[command(flatten)]
-    filter: filter::Typed,
+    filter: filter::Looked,
     /// Only what goes into the barrel and cap of this design or archive, by the checker
     #[arg(long, value_name = "BARREL")]
     fits: Option<String>,
@@ -49,7 +49,8 @@ pub(super) fn shelf(library: &Library, typed: &Typed, screen: Screen) -> Outcome
         folder => shelf_folder(folder.as_deref()).map_err(|fault| wrong.push(*fault)).ok(),
     };
     screen.diagnostics(&wrong, &Sources::default());
-    let barrel = typed.fits.as_ref().map(|typed| design_or_archive(library, typed, screen));
+    let barrel =
+        typed.fits.as_ref().map(|typed| design_or_archive(library, typed, screen.without_notes()));
     let (Some(folder), true, false) = (folder, wrong.is_empty(), matches!(barrel, Some(None)))
     else {
         return Outcome::Wrong;
