@@ -11,7 +11,7 @@ use crate::export::{pdf, svg};
 /// Draws a sheet into a file, as PDF where its name says so, else as SVG; over an earlier picture,
 /// and over nothing else. Says what went wrong, if anything did.
 pub(super) fn draw(path: &Path, sheet: &Sheet, screen: Screen) -> Option<Outcome> {
-    if !path.extension().is_some_and(|ending| ending == "pdf") {
+    if path.extension().is_none_or(|ending| ending != "pdf") {
         return put(path, svg::write(sheet).as_bytes(), screen);
     }
     match pdf::write(sheet) {

@@ -42,13 +42,22 @@ impl Document {
     }
 }
 
+/// Where a source comes from.
+struct Origin {
+    source: SourceId,
+    /// A path in a file is relative to the file's folder.
+    folder: Option<PathBuf>,
+    /// Its place among the files that were found; none of what was typed.
+    file: Option<usize>,
+}
+
 /// Reads files and remembers all of them, and everything that is wrong.
 pub(super) struct Loader<'a> {
     library: &'a Library,
     pub(super) sources: Sources,
     pub(super) log: Vec<Diagnostic>,
-    /// Folders of the sources, in their order: a path in a file is relative to the file.
-    folders: Vec<(SourceId, Option<PathBuf>)>,
+    /// Where the sources come from, in their order.
+    origins: Vec<Origin>,
     /// What led to which file.
     pub(super) trail: Trail,
 }
@@ -59,7 +68,7 @@ impl<'a> Loader<'a> {
             library,
             sources: Sources::default(),
             log: Vec::new(),
-            folders: Vec::new(),
+            origins: Vec::new(),
             trail: Trail::default(),
         }
     }
@@ -79,6 +88,7 @@ impl<'a> Loader<'a> {
         loop {
             let id = identity(&profile);
             let known = chain.iter().any(|(other, _)| *other == id);
+            let file = self.trail.place(&id);
             chain.push((id, profile.origin.clone()));
             if known {
                 let names: Vec<_> = chain.iter().map(|(_, name)| name.as_str()).collect();
@@ -92,7 +102,7 @@ impl<'a> Loader<'a> {
                 break;
             }
             let source = self.sources.add(&profile.origin, &profile.text);
-            self.folders.push((source, profile.folder.clone()));
+            self.origins.push(Origin { source, folder: profile.folder.clone(), file });
             sources.push(source);
             let (table, errors) = parse(&profile.text, source);
             partial |= !errors.is_empty();
@@ -145,7 +155,7 @@ impl<'a> Loader<'a> {
         }
         let text = limits.join("\n");
         let source = self.sources.add("the command line", &text);
-        self.folders.push((source, None));
+        self.origins.push(Origin { source, folder: None, file: None });
         let (table, errors) = parse(&text, source);
         let partial = !errors.is_empty();
         let broken = errors.iter().filter_map(|error| error.at).collect();
@@ -252,7 +262,7 @@ impl<'a> Loader<'a> {
         };
         let (code, message) = match found {
             Some(Ok(profile)) => {
-                let from_file = asker.and_then(|name| self.trail_place(&name));
+                let from_file = from.and_then(|from| self.origin(from)?.file);
                 let typed = path.is_some() && from.is_none();
                 let found = (identity(&profile), &profile);
                 self.trail.note((kind, reference), (from_file, like.is_some(), typed), found);
@@ -277,20 +287,16 @@ impl<'a> Loader<'a> {
         None
     }
 
-    /// The place of a source among the files that were found.
-    fn trail_place(&self, origin: &str) -> Option<usize> {
-        let folder = self.folders.iter().find(|(id, _)| self.sources.get(*id).name == origin)?;
-        let profile =
-            Profile { origin: origin.to_owned(), text: String::new(), folder: folder.1.clone() };
-        self.trail.place(&identity(&profile))
+    /// Where the text comes from that a place lies in.
+    fn origin(&self, place: Place) -> Option<&Origin> {
+        self.origins.iter().find(|origin| origin.source == place.source)
     }
 
     /// A path in a file is relative to the file, any other to the working folder. A built-in file
     /// has no folder.
     fn path(&self, reference: &str, from: Option<Place>) -> Option<PathBuf> {
         let Some(from) = from else { return Some(PathBuf::from(reference)) };
-        let folder = &self.folders.iter().find(|(source, _)| *source == from.source)?.1;
-        Some(folder.as_ref()?.join(reference))
+        Some(self.origin(from)?.folder.as_ref()?.join(reference))
     }
 
     /// The profiles that may have been meant.

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// Bytes of the demo's archive that are flipped; SECTIONWRIGHT_FLIPS asks for more.
+/// Bytes of the demo's archive that are flipped; `SECTIONWRIGHT_FLIPS` asks for more.
 const FLIPS: usize = 2000;
 
 /// One bit of each of many bytes of the demo's whole archive: none goes unseen. (Every byte of a
@@ -19,22 +19,10 @@ fn no_bit_of_the_demos_archive_changes_unseen() {
     for _ in 0..flips {
         let (at, bit) = (dice.below(bytes.len()), dice.below(8));
         bytes[at] ^= 1 << bit;
-        // The seal alone: the rest of `open` is slower and finds no less.
-        assert!(!is_sealed(&bytes), "byte {at}, bit {bit}");
-        bytes[at] ^= 1 << bit;
-    }
-    assert!(is_sealed(&bytes));
-    for _ in 0..20 {
-        let (at, bit) = (dice.below(bytes.len()), dice.below(8));
-        bytes[at] ^= 1 << bit;
         assert!(Kept::open(&bytes).is_err(), "byte {at}, bit {bit}");
         bytes[at] ^= 1 << bit;
     }
-}
-
-fn is_sealed(bytes: &[u8]) -> bool {
-    let (sealed, seal) = bytes.split_at(bytes.len() - 64);
-    sectionwright::export::digest(sealed).as_bytes() == seal
+    assert!(Kept::open(&bytes).is_ok());
 }
 
 /// The program itself, with damaged files: refused, said, nothing written.

@@ -1,13 +1,13 @@
 //! `keep` and `make`, killed at any moment: the old state or the new one, whole.
 
-use std::process::Stdio;
+use std::process::{Child, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use super::flips::Dice;
 use super::*;
 
-/// Moments of each of the two; SECTIONWRIGHT_KILLS asks for more.
+/// Moments of each of the two; `SECTIONWRIGHT_KILLS` asks for more.
 const MOMENTS: usize = 150;
 
 fn moments() -> usize {
@@ -30,38 +30,54 @@ fn designs(home: &Path) -> [String; 2] {
 }
 
 /// How long a whole run takes.
-fn measured(home: &Path, arguments: &[&str]) -> Duration {
+fn measured(home: &Path, arguments: &[String]) -> Duration {
     let start = Instant::now();
-    assert!(status(&run(home, arguments)) < 2);
+    assert!(finished(home, arguments));
     start.elapsed()
 }
 
-/// Starts the program and kills it: at a random moment of the whole run, or, every third time, up
-/// to some milliseconds after it began to write; gives whether it was killed before it ended.
-fn killed(
-    home: &Path,
-    arguments: &[&str],
+/// Whether the program wrote what it was asked for.
+fn finished(home: &Path, arguments: &[String]) -> bool {
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    status(&run(home, &words)) < 2
+}
+
+/// What is killed, again and again.
+struct Victim<'a> {
+    home: &'a Path,
+    /// How long a whole run takes.
     whole: Duration,
-    dice: &mut Dice,
-    n: usize,
-    hidden: &Path,
-) -> bool {
-    let mut child =
-        program(home, arguments).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
-    let start = Instant::now();
-    if n.is_multiple_of(3) {
-        while !hidden.exists() && start.elapsed() < whole * 3 && child.try_wait().unwrap().is_none()
-        {
-            sleep(Duration::from_micros(100));
+    /// What is there while it writes.
+    hidden: PathBuf,
+    dice: Dice,
+}
+
+impl Victim<'_> {
+    /// Starts the program and kills it: at a random moment of the whole run, or, every third time,
+    /// up to some milliseconds after it began to write; gives whether it was killed before it ended.
+    fn killed(&mut self, arguments: &[String], n: usize) -> bool {
+        let writing = n.is_multiple_of(3);
+        if writing && self.hidden.exists() {
+            // What an earlier kill left would hide when this run begins to write.
+            let _ = fs::remove_file(&self.hidden).or_else(|_| fs::remove_dir_all(&self.hidden));
         }
-        sleep(Duration::from_micros(dice.below(6000) as u64));
-    } else {
-        let share = dice.below(1100) as u32;
-        sleep(whole * share / 1000);
+        let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+        let mut program = program(self.home, &words);
+        let mut child = program.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
+        let start = Instant::now();
+        if writing {
+            let waits = |child: &mut Child| child.try_wait().unwrap().is_none();
+            while !self.hidden.exists() && start.elapsed() < self.whole * 9 && waits(&mut child) {
+                sleep(Duration::from_micros(100));
+            }
+            sleep(Duration::from_micros(self.dice.below(6000) as u64));
+        } else {
+            sleep(self.whole * u32::try_from(self.dice.below(1100)).unwrap() / 1000);
+        }
+        // SIGKILL, on Unix.
+        let _ = child.kill();
+        child.wait().unwrap().code().is_none()
     }
-    // SIGKILL, on Unix.
-    let _ = child.kill();
-    child.wait().unwrap().code().is_none()
 }
 
 #[test]
@@ -70,36 +86,21 @@ fn keep_killed_at_any_moment_leaves_whole_archives() {
     let home = home.path();
     let designs = designs(home);
     let shelf = home.join("shelf");
-    let arguments = |design: &'_ str, note: &'_ str| {
-        [
-            "keep",
-            design,
-            "--quiet",
-            "--only",
-            "report",
-            "--shelf",
-            "shelf",
-            "--photo",
-            "large.jpg",
-            "--note",
-            note,
-        ]
-        .map(str::to_owned)
+    let typed = |design: &str, note: &str| {
+        let words = ["keep", design, "--quiet", "--only", "report", "--shelf", "shelf"];
+        let more = ["--photo", "large.jpg", "--note", note];
+        words.into_iter().chain(more).map(str::to_owned).collect::<Vec<_>>()
     };
-    let typed = |design: &str, note: &str| arguments(design, note).to_vec();
-    fn words(typed: &[String]) -> Vec<&str> {
-        typed.iter().map(String::as_str).collect()
-    }
     let first = typed(&designs[0], "first");
-    let whole = measured(home, &words(&first));
+    let whole = measured(home, &first);
     let old = set(&shelf);
-    let mut dice = Dice(11);
+    let hidden = shelf.join(".keeping.sectionwright");
+    let mut victim = Victim { home, whole, hidden, dice: Dice(11) };
     let (mut cut_short, mut new) = (0, 0);
     for n in 0..moments() {
         let note = format!("run {n}");
         let arguments = typed(&designs[n % 2], &note);
-        let hidden = shelf.join(".keeping.sectionwright");
-        cut_short += usize::from(killed(home, &words(&arguments), whole, &mut dice, n, &hidden));
+        cut_short += usize::from(victim.killed(&arguments, n));
         let now = set(&shelf);
         for (name, bytes) in &now {
             if old.get(name) == Some(bytes) || name.starts_with('.') {
@@ -107,7 +108,7 @@ fn keep_killed_at_any_moment_leaves_whole_archives() {
             }
             let kept = Kept::open(bytes).unwrap();
             assert!(kept.is_called(name), "{name}");
-            assert_eq!(kept.notes(), [note.clone()]);
+            assert_eq!(kept.notes(), std::slice::from_ref(&note));
             new += 1;
             fs::remove_file(shelf.join(name)).unwrap();
         }
@@ -118,7 +119,7 @@ fn keep_killed_at_any_moment_leaves_whole_archives() {
     println!("keep: {cut_short} of {} cut short, {new} new archives, all whole", moments());
     assert!(cut_short > moments() / 3, "most are killed while they run: {cut_short}");
     // The next run clears what the last one left.
-    assert!(status(&run(home, &words(&first))) < 2);
+    assert!(finished(home, &first));
     assert_eq!(set(&shelf), old);
 }
 
@@ -129,20 +130,21 @@ fn make_killed_at_any_moment_leaves_a_whole_set() {
     let designs = designs(home);
     let folder = home.join("out/R1");
     let typed = |n: usize| {
-        ["make", designs[n % 2].as_str(), "--quiet", "--only", "report,dxf", "--chord", "0.1"]
+        let words = ["make", &designs[n % 2], "--quiet", "--only", "report,dxf"];
+        words.map(str::to_owned).to_vec()
     };
     let sets = [0, 1].map(|n| {
-        assert!(status(&run(home, &typed(n))) < 2);
+        assert!(finished(home, &typed(n)));
         set(&folder)
     });
     assert_ne!(sets[0], sets[1]);
     let whole = measured(home, &typed(1));
-    let mut dice = Dice(13);
+    let hidden = home.join("out/.R1.sectionwright");
+    let mut victim = Victim { home, whole, hidden, dice: Dice(13) };
     let (mut cut_short, mut new) = (0, 0);
     for n in 0..moments() {
         let before = set(&folder);
-        let hidden = home.join("out/.R1.sectionwright");
-        cut_short += usize::from(killed(home, &typed(n), whole, &mut dice, n, &hidden));
+        cut_short += usize::from(victim.killed(&typed(n), n));
         let now = set(&folder);
         assert!(
             now == before || now == sets[n % 2],
@@ -155,7 +157,7 @@ fn make_killed_at_any_moment_leaves_a_whole_set() {
     }
     println!("make: {cut_short} of {} cut short, {new} new sets, all whole", moments());
     assert!(cut_short > moments() / 3, "most are killed while they run: {cut_short}");
-    assert!(status(&run(home, &typed(0))) < 2);
+    assert!(finished(home, &typed(0)));
     assert_eq!(set(&folder), sets[0]);
     assert_eq!(names(&home.join("out")), ["R1"]);
 }

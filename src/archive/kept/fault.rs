@@ -32,6 +32,10 @@ pub fn too_many(count: usize, limit: usize) -> Diagnostic {
     Diagnostic::error("archive.too-many", message).hint(NOT_OURS)
 }
 
+pub fn one_name() -> Diagnostic {
+    Diagnostic::error("archive.duplicate", "two of its entries have one name").hint(NOT_OURS)
+}
+
 pub fn duplicate(name: &str) -> Diagnostic {
     let message = format!("more than one entry would be unpacked as {name:?}");
     Diagnostic::error("archive.duplicate", message).hint(NOT_OURS)

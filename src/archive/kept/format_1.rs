@@ -29,9 +29,12 @@ struct Format1 {
 #[derive(Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 struct Grip {
-    length_mm: f64,
-    front_mm: f64,
-    shoulder_mm: f64,
+    #[serde(rename = "length_mm")]
+    length: f64,
+    #[serde(rename = "front_mm")]
+    front: f64,
+    #[serde(rename = "shoulder_mm")]
+    shoulder: f64,
 }
 
 #[derive(Deserialize, Serialize)]
@@ -84,7 +87,7 @@ pub fn write(manifest: &Manifest) -> String {
     let AskedFor { chord, only, parts, limits, rack, sheet, scale, units, set, after } =
         asked.clone();
     let Summary { unit, unit_thread, tenon, grip, material, verdict, date } = summary.clone();
-    let [length_mm, front_mm, shoulder_mm] = grip;
+    let [length, front, shoulder] = grip;
     let all = Format1 {
         format: 1,
         tool: tool.clone(),
@@ -93,7 +96,7 @@ pub fn write(manifest: &Manifest) -> String {
         unit,
         unit_thread,
         tenon,
-        grip: Grip { length_mm, front_mm, shoulder_mm },
+        grip: Grip { length, front, shoulder },
         material,
         verdict,
         asked: Asked {
@@ -155,7 +158,7 @@ pub fn read(bytes: &[u8]) -> Result<Manifest, String> {
             unit: all.unit,
             unit_thread: all.unit_thread,
             tenon: all.tenon,
-            grip: [all.grip.length_mm, all.grip.front_mm, all.grip.shoulder_mm],
+            grip: [all.grip.length, all.grip.front, all.grip.shoulder],
             material: all.material,
             verdict: all.verdict,
             date: all.kept,

@@ -111,6 +111,9 @@ impl Manifest {
     }
 
     /// Reads a manifest of any version that there was.
+    ///
+    /// # Errors
+    /// It is no manifest, or of a version that this program does not know.
     pub fn read(bytes: &[u8]) -> Result<Self, Box<Diagnostic>> {
         #[derive(Deserialize)]
         struct Version {

@@ -79,7 +79,7 @@ impl Kept {
     /// Packs an archive: its name, and its bytes. The same to the byte for the same contents.
     ///
     /// # Errors
-    /// It would be larger than what is read again ([`LARGEST`]).
+    /// It could not be opened again: it is larger than [`LARGEST`], a name in it is none.
     pub fn pack(
         asked: AskedFor,
         summary: Summary,
@@ -106,7 +106,11 @@ impl Kept {
         let text = manifest.write();
         let called = format!("{}-{}.zip", manifest.name, &digest(text.as_bytes())[..DIGITS]);
         files.push(File::new(MANIFEST, text));
-        let bytes = zipped::write(files).map_err(Box::new)?;
+        let bytes = zipped::write(files)?;
+        // What could not be opened again is not kept.
+        if let Err(faults) = Self::open(&bytes) {
+            return Err(Box::new(faults.into_iter().next().unwrap_or_else(fault::no_seal)));
+        }
         Ok(File::new(called, bytes))
     }
 

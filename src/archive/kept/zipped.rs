@@ -4,6 +4,7 @@
 //! The seal is SHA-256, in lower-case hexadecimal, of every byte before it; the comment is the last
 //! thing in a ZIP file, so no byte can change unseen.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::io::{Cursor, Read, Write};
 
@@ -33,13 +34,13 @@ const END: usize = 22;
 const END_SIGNATURE: &[u8] = b"PK\x05\x06";
 
 /// Every entry in the order of its name, and the seal.
-pub fn write(mut files: Vec<File>) -> Result<Vec<u8>, Diagnostic> {
+pub fn write(mut files: Vec<File>) -> Result<Vec<u8>, Box<Diagnostic>> {
     files.sort_by(|a, b| a.name.cmp(&b.name));
     let size: u64 = files.iter().map(|file| file.bytes.len() as u64 + 1024).sum();
     if size > LARGEST {
-        return Err(fault::too_large(size, LARGEST));
+        return Err(Box::new(fault::too_large(size, LARGEST)));
     }
-    zipped(&files).map_err(|error| fault::no_zip(&error.to_string()))
+    zipped(&files).map_err(|error| Box::new(fault::no_zip(&error.to_string())))
 }
 
 fn zipped(files: &[File]) -> zip::result::ZipResult<Vec<u8>> {
@@ -111,7 +112,7 @@ fn seal_of(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
 /// What can be told of the entries before any of them is read.
 fn names(archive: &ZipArchive<Cursor<&[u8]>>, wrong: &mut Vec<Diagnostic>) {
     if archive.has_duplicate_names() {
-        wrong.push(fault::duplicate("one name"));
+        wrong.push(fault::one_name());
     }
     // Some systems take names that differ in their case for one.
     let mut taken: BTreeMap<String, String> = BTreeMap::new();
@@ -166,7 +167,7 @@ fn contents(
             wrong.push(fault::unreadable_entry("?", "its place in the file is wrong"));
             continue;
         };
-        let Ok(name) = entry.name().map(|name| name.into_owned()) else { continue };
+        let Ok(name) = entry.name().map(Cow::into_owned) else { continue };
         let mut bytes = Vec::new();
         match (&mut entry).take(left + 1).read_to_end(&mut bytes) {
             Ok(read) if read as u64 > left => wrong.push(fault::packed(&name)),

@@ -1,5 +1,7 @@
 //! One pen's section in another's barrel and cap.
 
+use std::fmt;
+
 use crate::check::{Examination, Finding, Verdict, verdicts};
 use crate::section::{Cap, Section, SectionError, Thread, faults};
 use crate::solid::BuildError;
@@ -35,8 +37,8 @@ pub enum Unfit {
     Solid(BuildError),
 }
 
-impl std::fmt::Display for Unfit {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+impl fmt::Display for Unfit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Thread { of, section, meets } => {
                 write!(f, "its thread is {section}, the {of}'s is {meets}")

@@ -15,7 +15,8 @@ pub use fit::{Fit, Unfit, fit};
 pub use search::{Adjusted, adjust_mates, adjust_outside, adjust_section};
 pub use step::Step;
 
-use crate::section::Section;
+use crate::quantity::Length;
+use crate::section::{Section, Skin};
 
 /// Two sizes this near are the same, in millimetres: less is the rounding of sums. Larger, and a
 /// hundredth that matters could be left.
@@ -26,12 +27,11 @@ pub fn same_outside(a: &Section, b: &Section) -> bool {
     let outline = |section: &Section| {
         let runs = section.part().runs.into_iter();
         let length = section.grip.length();
-        let grip = runs.filter(|run| run.skin == crate::section::Skin::Outside);
+        let grip = runs.filter(|run| run.skin == Skin::Outside);
         grip.filter(move |run| run.to.z <= length).collect::<Vec<_>>()
     };
     let (a, b) = (outline(a), outline(b));
-    let near =
-        |x: crate::quantity::Length, y: crate::quantity::Length| (x - y).as_mm().abs() <= SAME;
+    let near = |x: Length, y: Length| (x - y).as_mm().abs() <= SAME;
     a.len() == b.len()
         && a.iter().zip(&b).all(|(a, b)| {
             near(a.from.z, b.from.z)

@@ -91,7 +91,7 @@ fn advice(comparison: &Comparison, style: Style) -> String {
     }
     let mut text = format!("\n{}\n", paint("What to change in B", Tone::Strong, style));
     let steps = |adjusted: &Adjusted| {
-        adjusted.steps.iter().map(|step| format!("  -> {step}\n")).collect::<String>()
+        adjusted.steps.iter().fold(String::new(), |text, step| text + &format!("  -> {step}\n"))
     };
     let proof = |adjusted: &Adjusted| match adjusted.fit.verdict() {
         Verdict::Holds => "every check of barrel and cap holds",

@@ -3,7 +3,7 @@
 mod given;
 mod place;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::asmade;
 use super::make::{self, produce::produce};
@@ -18,6 +18,7 @@ use crate::design::{Asked, Kind, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::export::{CAUTION, MadeFrom, Record};
 use crate::mesh::DEFAULT_CHORD;
+use crate::quantity::Length;
 use crate::section::NamedPart;
 
 pub(super) use place::shelf_folder;
@@ -36,7 +37,7 @@ pub(super) struct Typed {
     /// The day of keeping, as ISO 8601 writes it: 2031-05-01; without it none is noted
     #[arg(long, value_name = "DAY")]
     date: Option<String>,
-    /// The folder of archives; without it the one that SECTIONWRIGHT_SHELF names, or
+    /// The folder of archives; without it the one that `SECTIONWRIGHT_SHELF` names, or
     /// sectionwright/kept in your data folder
     #[arg(long, value_name = "FOLDER")]
     shelf: Option<PathBuf>,
@@ -150,7 +151,7 @@ impl Typed {
     fn request(&self) -> make::Request<'_> {
         make::Request {
             design: &self.design,
-            out: std::path::Path::new(""),
+            out: Path::new(""),
             chord: self.chord,
             only: self.only.as_deref(),
             drawing: &self.drawing,
@@ -186,7 +187,7 @@ fn summary(resolved: &Resolved, examination: &Examination, date: Option<String>)
         unit: section.unit.name.clone(),
         unit_thread: section.unit_thread.designation.to_string(),
         tenon: section.tenon.thread.designation.to_string(),
-        grip: [grip.length(), grip.front, grip.back()].map(crate::quantity::Length::as_mm),
+        grip: [grip.length(), grip.front, grip.back()].map(Length::as_mm),
         material: section.material.clone(),
         verdict: examination.verdict().to_string(),
         date,

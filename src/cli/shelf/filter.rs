@@ -1,8 +1,9 @@
 //! Which archives are looked for.
 
 use crate::archive::shelf::Row;
+use crate::design::is_day;
 use crate::diagnostic::Diagnostic;
-use crate::quantity::{Length, parse_length};
+use crate::quantity::{Length, LengthError, parse_length};
 use crate::standard::designation::ThreadDesignation;
 
 /// What of an archive is asked for, as typed. All of it has to be so.
@@ -68,7 +69,7 @@ impl Filter {
         };
         let threads = [thread("thread", &typed.thread), thread("tenon", &typed.tenon)];
         let mut length = |option: &str, typed: &Option<String>| {
-            let told = |why: crate::quantity::LengthError| {
+            let told = |why: LengthError| {
                 Diagnostic::error("shelf.length", format!("--{option}: {why}")).hint(why.hint())
             };
             parse_length(typed.as_ref()?).map_err(|why| wrong.push(told(why))).ok()
@@ -108,10 +109,12 @@ impl Filter {
 
 /// A year, a month, a day: the digits of a day as far as they go.
 fn is_start_of_a_day(date: &str) -> bool {
-    let whole = ["", "-01", "-01-01"];
-    let length = [4, 7, 10].iter().position(|length| *length == date.len());
-    let rest = ["-01-01", "-01", ""];
-    length.is_some_and(|n| n < whole.len() && crate::design::is_day(&format!("{date}{}", rest[n])))
+    let rest = match date.len() {
+        4 => "-01-01",
+        7 => "-01",
+        _ => "",
+    };
+    is_day(&format!("{date}{rest}"))
 }
 
 /// Whether a designation is the thread that is looked for; its class counts where one is asked for.
