@@ -6,6 +6,7 @@ import hashlib
 import json
 import struct
 import zipfile
+import zlib
 from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
@@ -55,21 +56,12 @@ def twice(name: str) -> bytes:
 def overlapping(count: int, size: int) -> bytes:
     """Many central entries that all lead to one stored file: little on the disk, much unpacked."""
     data = b"\0" * size
-    local = struct.pack("<4s5H3I2H", b"PK\3\4", 20, 0, 0, 0, 0x21, zip_crc(data), size, size, 1, 0) + b"a" + data
-    central = b""
-    for n in range(count):
-        name = f"{n:06}".encode()
-        central += struct.pack(
-            "<4s6H3I5H2I", b"PK\1\2", 20, 20, 0, 0, 0, 0x21, zip_crc(data), size, size, len(name), 0, 0, 0, 0, 0, 0
-        ) + name
+    crc = zlib.crc32(data)
+    local = struct.pack("<4s5H3I2H", b"PK\3\4", 20, 0, 0, 0, 0x21, crc, size, size, 1, 0) + b"a" + data
+    head = struct.pack("<4s6H3I5H2I", b"PK\1\2", 20, 20, 0, 0, 0, 0x21, crc, size, size, 6, 0, 0, 0, 0, 0, 0)
+    central = b"".join(head + f"{n:06}".encode() for n in range(count))
     end = struct.pack("<4s4H2IH", b"PK\5\6", 0, 0, count, count, len(central), len(local), SEAL)
     return sealed(local + central + end + b"0" * SEAL)
-
-
-def zip_crc(data: bytes) -> int:
-    import zlib
-
-    return zlib.crc32(data)
 
 
 def manifest(path: Path) -> dict[str, object]:
