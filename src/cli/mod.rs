@@ -169,7 +169,8 @@ enum Command {
     /// Keep a design for years: its files as written, its exports, notes and photographs in one
     /// sealed file on the shelf
     Keep(keep::Typed),
-    /// Verify what was kept, make it again with this program, and say what differs
+    /// Verify what was kept, make it again with this program, and say what differs; it ends with 0
+    /// where nothing but bytes of files does, with 1 where the geometry does or a verdict is worse
     Recall(recall::Typed),
     /// Set two pens side by side: what differs, whether their sections go into one barrel and cap,
     /// what to change so that they do; drawn over each other

@@ -1,5 +1,6 @@
 //! What can be wrong with an archive.
 
+use super::manifest::printable;
 use crate::diagnostic::Diagnostic;
 
 /// What helps where bytes are not as they were kept.
@@ -67,7 +68,7 @@ pub fn no_manifest() -> Diagnostic {
 }
 
 pub fn bad_manifest(why: &str) -> Diagnostic {
-    let message = format!("its manifest can't be read: {why}");
+    let message = format!("its manifest can't be read: {}", printable(why));
     Diagnostic::error("archive.manifest", message).hint(OTHER_COPY)
 }
 

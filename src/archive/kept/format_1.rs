@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::manifest::{AskedFor, Manifest, Summary};
+use super::manifest::{AskedFor, Manifest, Summary, printable};
 use crate::design::{Kind, Lookup};
 
 #[derive(Deserialize, Serialize)]
@@ -140,8 +140,8 @@ pub fn read(bytes: &[u8]) -> Result<Manifest, String> {
     let Asked { chord_mm, only, parts, limits, rack, sheet, scale, units, set, after } = all.asked;
     Ok(Manifest {
         format: all.format,
-        tool: all.tool,
-        name: all.name,
+        tool: printable(&all.tool),
+        name: printable(&all.name),
         asked: AskedFor {
             chord: chord_mm,
             only,
@@ -155,13 +155,13 @@ pub fn read(bytes: &[u8]) -> Result<Manifest, String> {
             after,
         },
         summary: Summary {
-            unit: all.unit,
-            unit_thread: all.unit_thread,
-            tenon: all.tenon,
+            unit: printable(&all.unit),
+            unit_thread: printable(&all.unit_thread),
+            tenon: printable(&all.tenon),
             grip: [all.grip.length, all.grip.front, all.grip.shoulder],
-            material: all.material,
-            verdict: all.verdict,
-            date: all.kept,
+            material: printable(&all.material),
+            verdict: printable(&all.verdict),
+            date: all.kept.as_deref().map(printable),
         },
         written: all.written,
         lookups,

@@ -82,6 +82,12 @@ pub struct Manifest {
     pub files: BTreeMap<String, (u64, String)>,
 }
 
+/// A text of an archive as it can be printed: what would steer a terminal shows as a sign of its
+/// own, for who made the archive is not known.
+pub fn printable(text: &str) -> String {
+    text.replace(|c: char| c.is_control() && c != '\n' && c != '\t', "\u{fffd}")
+}
+
 impl Manifest {
     /// The manifest of these entries.
     pub fn new(

@@ -26,6 +26,7 @@ use crate::diagnostic::Diagnostic;
 use crate::export::{File, Record, digest};
 
 pub use entry_name::entry_name_fault;
+use manifest::printable;
 pub use manifest::{AskedFor, Manifest, Summary};
 pub use zipped::LARGEST;
 
@@ -173,7 +174,7 @@ impl Kept {
         for (name, bytes) in &self.files {
             let number = name.strip_prefix(NOTES).and_then(|name| name.strip_suffix(".txt"));
             if let Some(n) = number.and_then(|n| n.parse().ok()) {
-                found.push((n, String::from_utf8_lossy(bytes).into_owned()));
+                found.push((n, printable(&String::from_utf8_lossy(bytes))));
             }
         }
         found.sort();

@@ -102,6 +102,25 @@ fn hostile_entries_are_refused_with_a_good_seal_too() {
     assert_eq!(all, ["archive.entry-name"; 2], "all at once");
 }
 
+/// Whoever made an archive can't steer the terminal of who reads it.
+#[test]
+fn texts_are_printable() {
+    let kept = Kept::open(&packed("pen").bytes).unwrap();
+    let mut files = kept.unpacked();
+    files.retain(|file| file.name != MANIFEST && file.name != "notes/1.txt");
+    files.push(File::new("notes/1.txt", "two\nlines \u{1b}[2J"));
+    let summary = Summary { unit: "U \u{1b}]0;x\u{7}".to_owned(), ..Summary::default() };
+    let asked = kept.manifest.asked.clone();
+    let manifest = Manifest::new("pen".to_owned(), asked, summary, &kept.written(), &files);
+    files.push(File::new(MANIFEST, manifest.write()));
+    let opened = Kept::open(&zipped::write(files).unwrap()).unwrap();
+    assert_eq!(opened.notes()[0], "two\nlines \u{fffd}[2J");
+    assert_eq!(opened.manifest.summary.unit, "U \u{fffd}]0;x\u{fffd}");
+    let odd = "{\"format\": 1, \"\\u001b[2J\": 1}";
+    let fault = &Kept::open(&sealed(&[(MANIFEST, odd.as_bytes())], stored())).unwrap_err()[0];
+    assert!(!fault.message.contains('\u{1b}'), "{fault:?}");
+}
+
 /// Manifests of other versions, and none.
 #[test]
 fn versions_are_told_apart() {

@@ -112,7 +112,7 @@ pub(super) struct Wanted {
 
 impl Wanted {
     /// The same, by names.
-    pub fn order(&self) -> Order {
+    fn order(&self) -> Order {
         let names = self.parts.iter().map(|part| part.name.clone());
         let sheet = self.tap_order.then(|| TAP_ORDER.to_owned());
         Order { kinds: self.kinds.clone(), parts: names.chain(sheet).collect() }
