@@ -307,7 +307,7 @@ fn folders_come_before_what_is_built_in() {
     assert_eq!(walls.of(Zone::Lip).value, mm(0.9));
     assert_eq!(walls.of(Zone::Lip).source, "soft: no source given");
     let units: Vec<String> = library.list(Kind::Unit).into_iter().map(|entry| entry.name).collect();
-    assert_eq!(units, ["demo-unit", "mine"]);
+    assert_eq!(units, ["demo-second-unit", "demo-unit", "mine"]);
     assert!(library.text(Kind::Unit, "mine").is_some_and(|text| text == UNIT));
     assert!(library.text(Kind::Unit, "no such").is_none());
     let more = "format = 1\nlike = \"cast-resin\"\n[walls]\nlip = 0.7\n";

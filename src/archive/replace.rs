@@ -78,9 +78,16 @@ pub(super) fn beside(folder: &Path) -> PathBuf {
     folder.with_file_name(hidden)
 }
 
-fn write_set(beside: &Path, set: &[File]) -> Result<(), ArchiveError> {
+/// Writes files into a folder that is there, those in folders of it too, and syncs them.
+pub(super) fn write_set(beside: &Path, set: &[File]) -> Result<(), ArchiveError> {
+    let mut folders = vec![beside.to_owned()];
     for file in set {
         let path = beside.join(&file.name);
+        if let Some(folder) = path.parent().filter(|folder| !folders.iter().any(|it| it == folder))
+        {
+            attempt("make the folder", folder, fs::create_dir_all(folder))?;
+            folders.push(folder.to_owned());
+        }
         let write = || {
             let mut open = fs::File::create(&path)?;
             open.write_all(&file.bytes)?;
@@ -88,7 +95,7 @@ fn write_set(beside: &Path, set: &[File]) -> Result<(), ArchiveError> {
         };
         attempt("write", &path, write())?;
     }
-    attempt("sync", beside, sync(beside))
+    folders.iter().try_for_each(|folder| attempt("sync", folder, sync(folder)))
 }
 
 /// Lets the prepared folder take the place of the old one.
@@ -139,7 +146,7 @@ fn recover(folder: &Path, beside: &Path, ours: &[impl AsRef<OsStr>]) -> Result<(
     attempt("clear", beside, fs::remove_dir_all(beside))
 }
 
-fn sync(folder: &Path) -> io::Result<()> {
+pub(super) fn sync(folder: &Path) -> io::Result<()> {
     // Only some systems let a folder be opened; where they don't, there is nothing to sync.
     if cfg!(unix) { fs::File::open(folder)?.sync_all() } else { Ok(()) }
 }
@@ -206,8 +213,8 @@ mod tests {
         let home = tempfile::tempdir().unwrap();
         let folder = home.path().join("pen");
         replace(&folder, &set(&[("a.txt", "1")]), OURS).unwrap();
-        // A name that no file can have stands for a full disk: the second write fails.
-        let broken = set(&[("a.txt", "2"), ("no/such/folder", "")]);
+        // A file taken for a folder stands for a full disk: the second write fails.
+        let broken = set(&[("a.txt", "2"), ("a.txt/b", "")]);
         let error = replace(&folder, &broken, OURS).unwrap_err();
         assert!(error.to_string().contains("nothing was changed"), "{error}");
         assert_eq!(found(&folder)["a.txt"], "1");

@@ -11,6 +11,7 @@
 //!   enclosing   cap, converter, barrel, nib            allot    tolerances for the drawing
 //!   slide       first contact, gaps along a bore     chord    how coarse triangles may be
 //!   touch       one body slid into another      saving   a change that saves what came out wrong
+//!   fact        all that two sections may differ in      exchange   two pens, one barrel and cap
 //! ```
 //! Every number is measured on bodies that [`crate::solid`] built, in the (r, z) half-plane and
 //! in closed form, never on the mesh and never from the design's own formulas. Bodies are
@@ -25,6 +26,8 @@ mod chord;
 mod clear;
 mod distance;
 mod enclosing;
+mod exchange;
+mod fact;
 mod finding;
 mod judge;
 mod made;
@@ -44,6 +47,10 @@ mod words;
 pub use allot::{Allotment, AllottedAngle, AllottedSize, allot, corner};
 pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
+pub use exchange::{
+    Adjusted, Fit, Step, Unfit, adjust_mates, adjust_outside, adjust_section, fit, same_outside,
+};
+pub use fact::{Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };

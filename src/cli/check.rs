@@ -7,8 +7,7 @@ use super::explain;
 use super::make::load;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
-use super::{table, tight};
-use crate::archive;
+use super::{picture, table, tight};
 use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
 use crate::design::{Asked, Library};
 use crate::export;
@@ -136,15 +135,5 @@ fn draw(
             return Some(Outcome::Wrong);
         }
     };
-    let other = std::fs::read(path).is_ok_and(|bytes| !bytes.starts_with(b"<svg"));
-    if other {
-        let path = path.display();
-        screen.complain("picture.exists", format!("{path} is there already and is no picture"));
-        return Some(Outcome::Wrong);
-    }
-    if let Err(error) = archive::replace_file(path, svg.as_bytes()) {
-        screen.complain(error.code(), error.to_string());
-        return Some(Outcome::Failed);
-    }
-    None
+    picture::put(path, svg.as_bytes(), screen)
 }

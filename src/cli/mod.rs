@@ -4,15 +4,21 @@
 
 mod asmade;
 mod check;
+mod compare;
+mod either;
 mod explain;
+mod keep;
 mod make;
 mod new;
 mod outcome;
+mod picture;
 mod print;
 mod profiles;
 mod progress;
+mod recall;
 mod rod;
 mod screen;
+mod shelf;
 mod table;
 mod tight;
 
@@ -164,6 +170,17 @@ enum Command {
     /// Print a fit test: the section, coupons, a ladder of thread clearances, a stand-in for the unit,
     /// made right for a printer; calibrate the printer; or say what the print said
     Print(Box<print::Typed>),
+    /// Keep a design for years: its files as written, its exports, notes and photographs in one
+    /// sealed file on the shelf
+    Keep(keep::Typed),
+    /// Verify what was kept, make it again with this program, and say what differs; it ends with 0
+    /// where nothing but bytes of files does, with 1 where the geometry does or a verdict is worse
+    Recall(recall::Typed),
+    /// Set two pens side by side: what differs, whether their sections go into one barrel and cap,
+    /// what to change so that they do; drawn over each other
+    Compare(compare::Typed),
+    /// List what is kept: by unit, thread, tenon, grip, material, verdict
+    Shelf(shelf::Typed),
     /// Write a design and a nib unit to fill in: NAME.toml and NAME-unit.toml
     New {
         /// What the pen is to be called
@@ -237,6 +254,10 @@ pub fn run() -> ExitCode {
         Command::Rod(typed) => rod::rod(&library, &typed, screen),
         Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
         Command::Print(typed) => print::print(&library, &typed, screen),
+        Command::Keep(typed) => keep::keep(&library, &typed, screen),
+        Command::Recall(typed) => recall::recall(&typed, screen),
+        Command::Compare(typed) => compare::compare(&library, &typed, screen),
+        Command::Shelf(typed) => shelf::shelf(&library, &typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

@@ -36,6 +36,11 @@ impl Screen {
         self.quiet
     }
 
+    /// The same, with what is wrong alone: notes are for who makes a design.
+    pub fn without_notes(self) -> Self {
+        Self { quiet: true, ..self }
+    }
+
     /// Prints a result, unless quiet.
     pub fn say(self, text: &str) {
         if !self.quiet {

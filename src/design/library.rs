@@ -10,6 +10,8 @@ use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
 
+use super::Written;
+
 /// The profiles that come with the program.
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/profiles");
 
@@ -92,12 +94,26 @@ pub(super) struct Profile {
 #[derive(Clone, Debug, Default)]
 pub struct Library {
     folders: Vec<PathBuf>,
+    /// The files of one design, which go before everything else.
+    written: Option<Written>,
 }
 
 impl Library {
     /// A library that searches these folders before the built-in profiles.
     pub fn new(folders: Vec<PathBuf>) -> Self {
-        Self { folders }
+        Self { folders, written: None }
+    }
+
+    /// A library of the files that one design was made from: no other file is read. What that
+    /// design did not look for, since the program did not then, is found among the built-in
+    /// profiles.
+    pub fn of_written(written: Written) -> Self {
+        Self { folders: Vec::new(), written: Some(written) }
+    }
+
+    /// The files of one design, where it is a library of those.
+    pub(super) fn written(&self) -> Option<&Written> {
+        self.written.as_ref()
     }
 
     /// The profiles of a kind, by name; of two of one name the one that is found first.

@@ -6,6 +6,7 @@ use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 use super::library::{self, EXTENSION, Kind, Library, Profile};
 use super::reader::{Reader, nearest, wrong_type};
 use super::tree::{Table, Value, parse};
+use super::written::Trail;
 use crate::diagnostic::{Diagnostic, Place, SourceId, Sources};
 
 /// The format that this program reads.
@@ -46,18 +47,35 @@ impl Document {
     }
 }
 
+/// Where a source comes from.
+struct Origin {
+    source: SourceId,
+    /// A path in a file is relative to the file's folder.
+    folder: Option<PathBuf>,
+    /// Its place among the files that were found; none of what was typed.
+    file: Option<usize>,
+}
+
 /// Reads files and remembers all of them, and everything that is wrong.
 pub(super) struct Loader<'a> {
     library: &'a Library,
     pub(super) sources: Sources,
     pub(super) log: Vec<Diagnostic>,
-    /// Folders of the sources, in their order: a path in a file is relative to the file.
-    folders: Vec<(SourceId, Option<PathBuf>)>,
+    /// Where the sources come from, in their order.
+    origins: Vec<Origin>,
+    /// What led to which file.
+    pub(super) trail: Trail,
 }
 
 impl<'a> Loader<'a> {
     pub(super) fn new(library: &'a Library) -> Self {
-        Self { library, sources: Sources::default(), log: Vec::new(), folders: Vec::new() }
+        Self {
+            library,
+            sources: Sources::default(),
+            log: Vec::new(),
+            origins: Vec::new(),
+            trail: Trail::default(),
+        }
     }
 
     /// A profile by name or path, with everything that it is like below it.
@@ -75,6 +93,7 @@ impl<'a> Loader<'a> {
         loop {
             let id = identity(&profile);
             let known = chain.iter().any(|(other, _)| *other == id);
+            let file = self.trail.place(&id);
             chain.push((id, profile.origin.clone()));
             if known {
                 let names: Vec<_> = chain.iter().map(|(_, name)| name.as_str()).collect();
@@ -88,7 +107,7 @@ impl<'a> Loader<'a> {
                 break;
             }
             let source = self.sources.add(&profile.origin, &profile.text);
-            self.folders.push((source, profile.folder.clone()));
+            self.origins.push(Origin { source, folder: profile.folder.clone(), file });
             sources.push(source);
             let (table, errors) = parse(&profile.text, source);
             partial |= !errors.is_empty();
@@ -134,7 +153,7 @@ impl<'a> Loader<'a> {
             }
         };
         let source = self.sources.add(&profile.origin, &profile.text);
-        self.folders.push((source, profile.folder));
+        self.origins.push(Origin { source, folder: profile.folder, file: None });
         let (table, errors) = parse(&profile.text, source);
         let partial = !errors.is_empty();
         let broken = errors.iter().filter_map(|error| error.at).collect();
@@ -164,8 +183,8 @@ impl<'a> Loader<'a> {
     /// The path of a document's file; none where it is built in.
     pub(super) fn file(&self, document: &Document) -> Option<PathBuf> {
         let id = document.source();
-        let (_, folder) = self.folders.iter().find(|(source, _)| *source == id)?;
-        folder.as_ref().map(|_| PathBuf::from(&self.sources.get(id).name))
+        let origin = self.origins.iter().find(|origin| origin.source == id)?;
+        origin.folder.as_ref().map(|_| PathBuf::from(&self.sources.get(id).name))
     }
 
     /// Limits as they were typed, a line each; none where none was.
@@ -175,7 +194,7 @@ impl<'a> Loader<'a> {
         }
         let text = limits.join("\n");
         let source = self.sources.add("the command line", &text);
-        self.folders.push((source, None));
+        self.origins.push(Origin { source, folder: None, file: None });
         let (table, errors) = parse(&text, source);
         let partial = !errors.is_empty();
         let broken = errors.iter().filter_map(|error| error.at).collect();
@@ -268,13 +287,26 @@ impl<'a> Loader<'a> {
         like: Option<&str>,
     ) -> Option<Profile> {
         let path = is_path(reference).then(|| self.path(reference, from));
-        let found = if let Some(path) = &path {
-            path.as_ref().map(|path| library::read(path))
+        let kept = self.library.written();
+        let asker = from.map(|from| self.sources.get(from.source).name.clone());
+        let found = if let Some(file) =
+            kept.and_then(|kept| kept.find(kind, reference, asker.as_deref(), like.is_some()))
+        {
+            let (origin, text) = (file.name.clone(), file.text.clone());
+            Some(Ok(Profile { origin, text, folder: None }))
+        } else if let Some(path) = &path {
+            path.as_ref().filter(|_| kept.is_none()).map(|path| library::read(path))
         } else {
             self.library.find(kind, reference, like)
         };
         let (code, message) = match found {
-            Some(Ok(profile)) => return Some(profile),
+            Some(Ok(profile)) => {
+                let from_file = from.and_then(|from| self.origin(from)?.file);
+                let typed = path.is_some() && from.is_none();
+                let found = (identity(&profile), &profile);
+                self.trail.note((kind, reference), (from_file, like.is_some(), typed), found);
+                return Some(profile);
+            }
             Some(Err(why)) => {
                 ("file.unreadable", format!("can't read the {} `{reference}`: {why}", kind.word()))
             }
@@ -294,12 +326,16 @@ impl<'a> Loader<'a> {
         None
     }
 
+    /// Where the text comes from that a place lies in.
+    fn origin(&self, place: Place) -> Option<&Origin> {
+        self.origins.iter().find(|origin| origin.source == place.source)
+    }
+
     /// A path in a file is relative to the file, any other to the working folder. A built-in file
     /// has no folder.
     fn path(&self, reference: &str, from: Option<Place>) -> Option<PathBuf> {
         let Some(from) = from else { return Some(PathBuf::from(reference)) };
-        let folder = &self.folders.iter().find(|(source, _)| *source == from.source)?.1;
-        Some(folder.as_ref()?.join(reference))
+        Some(self.origin(from)?.folder.as_ref()?.join(reference))
     }
 
     /// The profiles that may have been meant.

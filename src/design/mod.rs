@@ -33,15 +33,18 @@ mod thread_file;
 mod tree;
 mod unit_file;
 mod value;
+mod written;
 
 pub use edit::{EditError, with_numbers};
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
+pub use resolve::credits::is_day;
 pub use resolved::{
     Credits, Derived, Failure, LoadedPrinter, LoadedReadings, Made, MadeSize, Reading, Resolved,
 };
 pub use template::template;
 pub use value::GREATEST;
+pub use written::{Lookup, Written, WrittenFile};
 
 use std::path::Path;
 
@@ -73,13 +76,23 @@ pub fn load_asked(
     let mut loader = Loader::new(library);
     let mut making = Making::default();
     let made = make(&mut loader, name_or_path, asked, &mut making);
-    let Loader { sources, log: mut diagnostics, .. } = loader;
+    let Loader { sources, log: mut diagnostics, trail, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
         Some(Parts { section, workshop, credits, made }) => {
             let Making { derived, readings, .. } = making;
-            let notes = diagnostics;
-            Ok(Resolved { section, workshop, credits, made, derived, readings, notes, sources })
+            let (notes, written) = (diagnostics, trail.written());
+            Ok(Resolved {
+                section,
+                workshop,
+                credits,
+                made,
+                derived,
+                readings,
+                notes,
+                sources,
+                written,
+            })
         }
         None => Err(Failure { diagnostics, sources }),
     }

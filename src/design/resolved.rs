@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use super::Written;
 use crate::diagnostic::{Diagnostic, Place, Sources};
 use crate::quantity::Length;
 use crate::section::{Plate, PlateValue, Printer, Section, Workshop};
@@ -78,6 +79,8 @@ pub struct Resolved {
     pub notes: Vec<Diagnostic>,
     /// Every file that was read.
     pub sources: Sources,
+    /// The same files, and what led to each, to be kept.
+    pub written: Written,
 }
 
 /// A printer, resolved.

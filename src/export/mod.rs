@@ -12,6 +12,7 @@
 //!   Pieces  -> print_set    -> stl, three_mf, plate_picture -> svg, and words, to a printer
 //!   Layout  -> plate_picture -> Sheet  -> svg   plate.svg, to tell printed pieces apart by
 //!   all of them -> report     report.json, for other programs
+//!               -> record     section.json, to hold a later program's section against
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
 
@@ -32,6 +33,8 @@ pub mod pdf;
 pub mod plate_picture;
 pub mod print_set;
 pub mod profile;
+mod record;
+mod record_change;
 mod report;
 pub mod rod_plan;
 pub mod sheet_frame;
@@ -48,7 +51,9 @@ pub use file::{File, NAMES, REPORT, SHEET_HTML, SHEET_PDF, Sources, files};
 pub use kind::{Kind, Kinds, UnknownKinds};
 pub use order::Order;
 pub use part::{MadePart, Meshed, part_file_names};
-pub use report::{FORMAT, MadeFrom, checks_json};
+pub use record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
+pub use record_change::{RecordChange, geometry_changes, is_worse, verdict_changes};
+pub use report::{FORMAT, MadeFrom, checks_json, digest};
 pub use rod_plan::ROD_NAMES;
 pub use stl::stl;
 pub use three_mf::{PlatePart, three_mf};

@@ -9,11 +9,12 @@ use super::make::load;
 use super::outcome::Outcome;
 use super::progress::Progress;
 use super::screen::{Screen, print};
-use crate::check::room_of;
-use crate::design::{Asked, Library, MadeSize};
-use crate::diagnostic::Sources;
-use crate::shop::as_made::{as_made, read, typed};
-use crate::shop::plan;
+use crate::check::{Room, room_of};
+use crate::design::{Asked, Library, MadeSize, Resolved};
+use crate::diagnostic::{Diagnostic, Sources};
+use crate::shop::as_made::{AsMade, Said, as_made, read, typed};
+use crate::shop::{Plan, plan};
+use crate::solid::BuildError;
 
 /// What is asked of [`asmade`], as typed.
 #[derive(Debug, clap::Args)]
@@ -62,29 +63,15 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
         }
     };
     let said = planned.as_ref().and_then(|(resolved, plan)| {
-        // What stands in a box is the size that it means: then one goes over the other.
-        let meant = |size: MadeSize| match plan.of_box(&size.key, size.value) {
-            Some((key, value)) => MadeSize { key, value, ..size },
-            None => size,
-        };
-        let typed: Vec<MadeSize> = sizes.into_iter().map(meant).collect();
-        let mut made = resolved.made.clone();
-        made.sizes = made.sizes.into_iter().map(meant).collect();
-        made.sizes.retain(|size| typed.iter().all(|over| over.key != size.key));
-        made.sizes.extend(typed);
-        made.after = asked.after.clone().map(|word| (word, None)).or(made.after);
-        read(&plan.section, &made).map_err(|more| wrong.extend(more)).ok()
+        let said = meant(resolved, plan, sizes, asked.after.as_deref());
+        said.map_err(|more| wrong.extend(more)).ok()
     });
     screen.diagnostics(&wrong, &sources);
     let (Some((resolved, plan)), Some(said), true) = (planned, said, wrong.is_empty()) else {
         return Outcome::Wrong;
     };
     progress.step("measuring, and looking for what can save it");
-    let measured = as_made(&plan.section, &said).and_then(|made| {
-        let sizes: Vec<_> = said.sizes.iter().map(|size| size.parameter).collect();
-        Ok((made, room_of(&plan.section, &sizes)?))
-    });
-    let (made, rooms) = match measured {
+    let (made, rooms) = match measured(&plan, &said) {
         Ok(measured) => measured,
         Err(error) => {
             screen.complain(error.code(), error.to_string());
@@ -99,4 +86,56 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
         screen.say(&said::said(&plan.section, &made, &rooms, left.as_deref(), screen.style()));
     }
     if made.made.breaks() { Outcome::Breaks } else { Outcome::Fine }
+}
+
+/// What was cut, by the design and by what is typed, which goes over it.
+fn meant(
+    resolved: &Resolved,
+    plan: &Plan,
+    typed: Vec<MadeSize>,
+    after: Option<&str>,
+) -> Result<Said, Vec<Diagnostic>> {
+    // What stands in a box is the size that it means: then one goes over the other.
+    let meant = |size: MadeSize| match plan.of_box(&size.key, size.value) {
+        Some((key, value)) => MadeSize { key, value, ..size },
+        None => size,
+    };
+    let typed: Vec<MadeSize> = typed.into_iter().map(meant).collect();
+    let mut made = resolved.made.clone();
+    made.sizes = made.sizes.into_iter().map(meant).collect();
+    made.sizes.retain(|size| typed.iter().all(|over| over.key != size.key));
+    made.sizes.extend(typed);
+    made.after = after.map(|word| (word.to_owned(), None)).or(made.after);
+    read(&plan.section, &made)
+}
+
+/// The section as it was cut, and how far each of these sizes might have been off.
+fn measured(plan: &Plan, said: &Said) -> Result<(AsMade, Vec<Room>), BuildError> {
+    let made = as_made(&plan.section, said)?;
+    let sizes: Vec<_> = said.sizes.iter().map(|size| size.parameter).collect();
+    Ok((made, room_of(&plan.section, &sizes)?))
+}
+
+/// The section as it was cut, as JSON, to be kept; none where nothing was cut otherwise.
+///
+/// # Errors
+/// Everything that is wrong with what is typed, and the texts that it points into.
+pub(super) fn to_keep(
+    resolved: &Resolved,
+    set: &[String],
+    after: Option<&str>,
+) -> Result<Option<String>, (Vec<Diagnostic>, Sources)> {
+    if set.is_empty() && after.is_none() && resolved.made.sizes.is_empty() {
+        return Ok(None);
+    }
+    let mut sources = resolved.sources.clone();
+    let (sizes, mut wrong) = typed(set, &mut sources);
+    let fault = |code, message: String| vec![Diagnostic::error(code, message)];
+    let plan = plan(&resolved.section, &resolved.workshop, None)
+        .map_err(|error| (fault(error.code(), error.to_string()), sources.clone()))?;
+    let said = meant(resolved, &plan, sizes, after).map_err(|more| wrong.extend(more));
+    let (Ok(said), true) = (said, wrong.is_empty()) else { return Err((wrong, sources)) };
+    let (made, rooms) = measured(&plan, &said)
+        .map_err(|error| (fault(error.code(), error.to_string()), sources.clone()))?;
+    Ok(Some(json::json(&plan.section, &made, &rooms)))
 }

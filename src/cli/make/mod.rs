@@ -1,7 +1,7 @@
 //! `make`: build, check, write: the section, and whatever else of its parts is asked for.
 
 mod order;
-mod produce;
+pub(super) mod produce;
 mod said;
 mod tools;
 
@@ -61,8 +61,7 @@ pub(super) struct Drawing {
 pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outcome {
     let progress = Progress::start(screen.quiet());
     progress.step("reading the design");
-    let resolved = load(library, request.design, request.asked, screen);
-    let Some((resolved, wanted)) = understood(request, resolved, screen) else {
+    let Some((resolved, wanted)) = prepared(library, request, screen) else {
         return Outcome::Wrong;
     };
     let section = &resolved.section;
@@ -89,6 +88,16 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     }
     screen.say(&said::said(&folder, &order, &made, &standing));
     table::outcome(&made.examination)
+}
+
+/// Reads the design and holds the request against it; says all that is wrong with either.
+pub(super) fn prepared(
+    library: &Library,
+    request: &Request,
+    screen: Screen,
+) -> Option<(Resolved, Wanted)> {
+    let resolved = load(library, request.design, request.asked, screen);
+    understood(request, resolved, screen)
 }
 
 /// What is asked for, held against what there is.

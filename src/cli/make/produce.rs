@@ -14,7 +14,7 @@ use crate::shop::{Plan, plan};
 use crate::solid::{Body, build};
 
 /// What was made of a design.
-pub(super) struct Made {
+pub(in crate::cli) struct Made {
     /// What was asked for, what still stands, and the report.
     pub files: Vec<File>,
     /// What the checks found.
@@ -26,10 +26,10 @@ pub(super) struct Made {
 }
 
 /// Why nothing is made: a code and a message.
-type Fault = (&'static str, String);
+pub(in crate::cli) type Fault = (&'static str, String);
 
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
-pub(super) fn produce(
+pub(in crate::cli) fn produce(
     from: MadeFrom,
     wanted: Wanted,
     chord: f64,

@@ -41,12 +41,21 @@ fn name_fault(name: &str) -> Option<Fault> {
 
 /// Why something is no day.
 fn date_fault(date: &str) -> Option<Fault> {
+    (!is_day(date)).then(|| Fault {
+        code: "drawing.date",
+        message: format!("{date:?} is no day as ISO 8601 writes it: year, month, day"),
+        works: "date = \"2026-03-14\"",
+    })
+}
+
+/// Whether something is a day as ISO 8601 writes it: 2026-03-14.
+pub fn is_day(date: &str) -> bool {
     let fields: Vec<&str> = date.split('-').collect();
     let number = |field: &str, digits: usize| {
         let plain = field.len() == digits && field.bytes().all(|b| b.is_ascii_digit());
         plain.then(|| field.parse::<u32>().ok()).flatten()
     };
-    let is_day = match fields[..] {
+    match fields[..] {
         [year, month, day] => {
             let (year, month, day) = (number(year, 4), number(month, 2), number(day, 2));
             year.zip(month)
@@ -54,12 +63,7 @@ fn date_fault(date: &str) -> Option<Fault> {
                 .is_some_and(|((year, month), day)| (1..=days(year, month)).contains(&day))
         }
         _ => false,
-    };
-    (!is_day).then(|| Fault {
-        code: "drawing.date",
-        message: format!("{date:?} is no day as ISO 8601 writes it: year, month, day"),
-        works: "date = \"2026-03-14\"",
-    })
+    }
 }
 
 /// The days of a month; none of what is no month.

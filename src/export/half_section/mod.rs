@@ -19,10 +19,12 @@
 
 mod label;
 mod legend;
+mod pair;
 mod sheet;
 mod walls;
 
 pub(super) use label::letter;
+pub use pair::{PairRow, sheet as pair_sheet};
 pub use sheet::sheet;
 pub(super) use sheet::{Paper, lettered};
 pub use walls::sheet as walls_sheet;

@@ -108,13 +108,14 @@ pub fn checks_json(examination: &Examination) -> String {
     json(&Findings { format: FORMAT, checks, information, room: rooms(examination) })
 }
 
-fn json(value: &impl Serialize) -> String {
+/// A value as the text of a JSON file.
+pub(in crate::export) fn json(value: &impl Serialize) -> String {
     let text = serde_json::to_string_pretty(value).expect("plain structs serialize");
     text + "\n"
 }
 
 /// SHA-256 in lower-case hexadecimal.
-pub(super) fn digest(bytes: &[u8]) -> String {
+pub fn digest(bytes: &[u8]) -> String {
     Sha256::digest(bytes).iter().fold(String::new(), |mut text, byte| {
         write!(text, "{byte:02x}").expect("writing to memory does not fail");
         text
