@@ -12,7 +12,6 @@
 //! ```
 //! All of it is laid out in millimetres on paper, (0, 0) at the lower left corner of the sheet.
 
-mod column;
 mod key;
 mod page;
 mod picture;

@@ -1,10 +1,9 @@
 //! The whole sheet.
 
-use super::column::Column;
 use super::{picture, rows};
 use crate::export::CAUTION;
 use crate::export::drawing::{Drawing, Layer, Point, Polyline};
-use crate::export::sheet_frame::{Area, PaperSize};
+use crate::export::sheet_frame::{Area, Column, PaperSize};
 use crate::shop::rod::{RodPlan, Shown};
 
 /// Heading on paper, in mm: read across a bench.

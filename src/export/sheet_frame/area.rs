@@ -39,7 +39,7 @@ impl Area {
     }
 
     /// Its corners, anticlockwise from the lower left, and the first once more.
-    pub(super) fn round(self) -> Vec<Point> {
+    pub(in crate::export) fn round(self) -> Vec<Point> {
         let Self { low, high } = self;
         vec![low, Point::new(high.x, low.y), high, Point::new(low.x, high.y), low]
     }

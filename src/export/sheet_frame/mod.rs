@@ -17,6 +17,7 @@
 
 mod area;
 mod border;
+mod column;
 mod fit;
 mod notes;
 mod paper_size;
@@ -28,6 +29,7 @@ mod title_block;
 use std::fmt;
 
 pub use area::Area;
+pub(super) use column::Column;
 pub use paper_size::{Lettering, PaperSize, UnknownPaperSize};
 pub use scale::{Scale, UnknownScale};
 pub use table::{Table, table};

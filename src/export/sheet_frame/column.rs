@@ -1,10 +1,8 @@
 //! Words from the top of a column downwards.
 
+use super::fit::PITCH;
 use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text, wrap};
 
-/// From one baseline to the next, in capital heights (ISO 3098-1 has 1.5 for lettering B, from
-/// memory). Less, and tails touch the capitals below them.
-const PITCH: f64 = 1.6;
 /// White between two paragraphs, in capital heights: they are told apart without their numbers.
 const BETWEEN: f64 = 0.5;
 /// From a number to its words, in capital heights.
@@ -19,6 +17,9 @@ pub struct Column<'a> {
 }
 
 impl Column<'_> {
+    /// From one baseline to the next, in letter heights.
+    pub const PITCH: f64 = PITCH;
+
     /// One paragraph in letters of a height.
     pub fn words(&mut self, words: &str, height: f64) {
         self.at(self.left, self.width, words, height);
