@@ -14,6 +14,8 @@ mod part_drawing;
 mod profile;
 #[path = "export/pdf.rs"]
 mod pdf_file;
+#[path = "export/plate_picture.rs"]
+mod plate_picture;
 #[path = "export/sheet_frame.rs"]
 mod sheet_frame;
 #[path = "export/svg.rs"]

@@ -9,6 +9,7 @@
 //!           -> half_section -> Sheet   -> svg   half-section.svg, walls.svg, to look at
 //!   Plan    -> lathe_sheet -> html, pages -> pdf   sheet.html, sheet.pdf, beside the lathe
 //!   RodPlan -> rod_plan     -> Sheet   -> svg, pdf   rod.svg, rod.pdf, to part a rod by
+//!   Layout  -> plate_picture -> Sheet  -> svg   plate.svg, to tell printed pieces apart by
 //!   all of them -> report     report.json, for other programs
 //! ```
 //! Every output is the same to the byte for the same section: no clock, no chance, no locale.
@@ -27,6 +28,7 @@ mod order;
 mod part;
 pub mod part_drawing;
 pub mod pdf;
+pub mod plate_picture;
 pub mod profile;
 mod report;
 pub mod rod_plan;

@@ -44,3 +44,10 @@ def bodies() -> Path:
 def sheets() -> Path:
     """Where the Rust tests leave sheets as PDF and SVG (tests/export/pdf.rs)."""
     return ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "tmp" / "pdf"
+
+
+def plates() -> list[Path]:
+    """Pictures of printers' plates that the Rust tests leave (tests/export/plate_picture.rs); a file that
+    there is not where they have not been run."""
+    folder = ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "tmp" / "plate"
+    return sorted(folder.glob("*.svg")) or [folder / "run cargo test first.svg"]

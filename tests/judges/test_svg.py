@@ -1,4 +1,4 @@
-"""half-section.svg and walls.svg of every design, as XML and drawn by resvg."""
+"""half-section.svg and walls.svg of every design, and pictures of plates, as XML and drawn by resvg."""
 
 from __future__ import annotations
 
@@ -16,6 +16,14 @@ from conftest import Maker
 @pytest.mark.parametrize("design", [*designs.DESIGNS, None], ids=lambda d: designs.name(d) if d else "demo")
 def test_svg_of_each_design(made: Maker, design: Path | None, drawing: str, tmp_path: Path) -> None:
     path = made(design).file(drawing)
+    assert svg_file.faults(path.read_text("utf-8")) == []
+    svg_file.render(path, tmp_path / "drawn.png")
+    assert 0.001 < picture.inked(tmp_path / "drawn.png") < 0.9
+
+
+@pytest.mark.parametrize("path", designs.plates(), ids=lambda path: path.stem)
+def test_svg_of_each_plate(path: Path, tmp_path: Path) -> None:
+    assert path.is_file(), f"no {path}: cargo test --test export"
     assert svg_file.faults(path.read_text("utf-8")) == []
     svg_file.render(path, tmp_path / "drawn.png")
     assert 0.001 < picture.inked(tmp_path / "drawn.png") < 0.9
