@@ -29,9 +29,6 @@ use crate::print::{Layout, Piece};
 use crate::section::Printer;
 use paper::Paper;
 
-/// The name of the picture's file.
-pub const PLATE_PICTURE: &str = "plate.svg";
-
 /// The greatest and the least scale of the pieces from the side, tried on every paper before the next
 /// ones are. A groove is a millimetre wide: under 2:1 its lines run together on A4.
 const SIDE_SCALES: [[f64; 2]; 2] = [[5.0, 2.0], [1.0, 0.5]];

@@ -117,7 +117,7 @@ fn cell<'a>(alike: &[(usize, &'a Piece)], naming: Naming, height: f64, scale: Sc
     let piece = alike[0].1;
     let mut names: Vec<String> = alike.iter().map(|(n, p)| naming.called(*n, &p.name)).collect();
     names.dedup();
-    let [wide, high] = [piece.radius() * 2.0, piece.height().as_mm()];
+    let [wide, high] = [side::widest(&piece.part), piece.height().as_mm()];
     let sizes = format!("Ø{wide:.2} × {high:.2}");
     let size = [wide, high].map(|size| size * scale.factor());
     let line = |words: &str, height: f64| {

@@ -45,6 +45,11 @@ fn thin_out(drawing: &mut Drawing, faces: [f64; 2]) {
     });
 }
 
+/// A part's greatest diameter, in mm.
+pub fn widest(part: &Part) -> f64 {
+    Chain::outside(part).top() * 2.0
+}
+
 /// The radius of the bore where it is open at the top, in mm of the part; none where it is not.
 pub fn mouth(part: &Part) -> Option<f64> {
     let bore = Chain::bore(&edged(part)).0;
