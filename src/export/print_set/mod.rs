@@ -15,7 +15,7 @@ use crate::section::{Printer, Section};
 /// The plate, for the printer's program.
 pub const PLATE_3MF: &str = "plate.3mf";
 /// The plate, to look at.
-pub use super::plate_picture::PLATE_PICTURE as PLATE_SVG;
+pub const PLATE_SVG: &str = "plate.svg";
 /// What to look for.
 pub const LOOK_FOR: &str = "what-to-look-for.txt";
 /// The record.
