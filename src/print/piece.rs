@@ -8,7 +8,7 @@ use super::specimen::{
     Ladder, LadderError, Rung, Specimen, SpecimenKind, Stands, specimens, too_fine,
 };
 use crate::quantity::Length;
-use crate::section::{Item, Part, Plate, PlatePiece, Printer, Section, Side};
+use crate::section::{Item, Part, PieceKind, Plate, PlatePiece, Printer, Section, Side};
 
 /// What is printed: axis upright, z = 0 on the plate.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,10 +81,14 @@ pub fn calibration_pieces(plate: &Plate) -> Vec<Piece> {
     let piece = |piece: &PlatePiece| {
         let part = piece.part();
         let sizes = [piece.sizes.lower, piece.sizes.upper].map(Length::as_mm);
+        let kind = match piece.sizes.kind {
+            PieceKind::Ring => "holes",
+            PieceKind::Plug => "pegs",
+        };
         Piece {
             kind: None,
             name: piece.sizes.name.to_string(),
-            what: format!("{:.2} and {:.2} mm", sizes[0], sizes[1]),
+            what: format!("{kind}, {:.2} and {:.2} mm", sizes[0], sizes[1]),
             wanted: part.clone(),
             part,
             rung: None,

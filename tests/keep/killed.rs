@@ -7,8 +7,9 @@ use std::time::{Duration, Instant};
 use super::flips::Dice;
 use super::*;
 
-/// Moments of each of the two; `SECTIONWRIGHT_KILLS` asks for more.
-const MOMENTS: usize = 150;
+/// Moments of each of the two, so that every run of the tests takes some; `SECTIONWRIGHT_KILLS=150`
+/// is the whole trial of 300.
+const MOMENTS: usize = 40;
 
 fn moments() -> usize {
     std::env::var("SECTIONWRIGHT_KILLS").map_or(MOMENTS, |n| n.parse().unwrap())

@@ -149,10 +149,7 @@ fn rungs(
     let of = |rung: Rung| {
         let (clearance, number) = (rung.clearance, rung.number);
         let plural = if number == 1 { "groove" } else { "grooves" };
-        let what = format!(
-            "{number} {plural}: {} mm between the flanks",
-            Length::mm((clearance.as_mm() * 1e4).round() / 1e4).as_mm()
-        );
+        let what = format!("{number} {plural}: {:.3} mm between the flanks", clearance.as_mm());
         let stands = match ladder.mated {
             Mated::Unit => Stands::Back,
             Mated::Tenon => Stands::Front,
@@ -166,7 +163,7 @@ fn rungs(
             rung: Some(rung),
         }
     };
-    Ok(ladder.rungs(section)?.into_iter().map(of).collect())
+    Ok(ladder.rungs(section, printer)?.into_iter().map(of).collect())
 }
 
 /// The threads of a specimen that its printer can't show: finer than two of its least features, or

@@ -14,7 +14,7 @@
 
 use std::fmt;
 
-use super::between;
+use super::{between, least_pitch};
 use crate::check::flank_gap;
 use crate::quantity::Length;
 use crate::section::{
@@ -113,6 +113,15 @@ pub enum LadderError {
         /// As asked for.
         step: Length,
     },
+    /// A thread that the printer leaves smooth.
+    TooFine {
+        /// The thread.
+        thread: Item,
+        /// Its pitch.
+        pitch: Length,
+        /// The finest pitch that the printer shows.
+        least: Length,
+    },
     /// A body that can't be built.
     Build(BuildError),
 }
@@ -130,13 +139,19 @@ impl Ladder {
     /// Its rungs, narrowest first.
     ///
     /// # Errors
-    /// [`LadderError`]: too many or too few, no step, or a thread that can't be built.
-    pub fn rungs(&self, section: &Section) -> Result<Vec<Rung>, LadderError> {
+    /// [`LadderError`]: too many or too few, no step, a thread that the printer can't show, or one
+    /// that can't be built.
+    pub fn rungs(&self, section: &Section, printer: &Printer) -> Result<Vec<Rung>, LadderError> {
         if !(1..=MOST_RUNGS).contains(&self.rungs) {
             return Err(LadderError::Count { rungs: self.rungs });
         }
         if self.step <= Length::ZERO && self.rungs > 1 {
             return Err(LadderError::Step { step: self.step });
+        }
+        let thread = self.mated.thread(section);
+        let (pitch, least) = (thread.form.pitch, least_pitch(printer));
+        if pitch < least {
+            return Err(LadderError::TooFine { thread: thread.item, pitch, least });
         }
         let own = own_gap(section, self.mated).map_err(LadderError::Build)?;
         let rung = |number: u8| {
@@ -268,6 +283,7 @@ impl LadderError {
         match self {
             Self::Count { .. } => "print.rungs",
             Self::Step { .. } => "print.step",
+            Self::TooFine { .. } => "print.ladder-too-fine",
             Self::Build(error) => error.code(),
         }
     }
@@ -277,6 +293,10 @@ impl LadderError {
         match self {
             Self::Count { .. } => Some("--rungs 5".to_owned()),
             Self::Step { .. } => Some("--step 0.02".to_owned()),
+            Self::TooFine { .. } => Some(
+                "--what coupon prints it smooth, ready for the tap or the die; or name a finer printer"
+                    .to_owned(),
+            ),
             Self::Build(_) => None,
         }
     }
@@ -289,6 +309,12 @@ impl fmt::Display for LadderError {
                 write!(f, "a ladder has 1 to {MOST_RUNGS} rungs, not {rungs}")
             }
             Self::Step { step } => write!(f, "a ladder's step can't be {step}"),
+            Self::TooFine { thread, pitch, least } => write!(
+                f,
+                "a ladder of the {thread} would be smooth: its pitch is {pitch}, and the printer shows \
+                 none under {:.2} mm",
+                least.as_mm()
+            ),
             Self::Build(error) => error.fmt(f),
         }
     }
