@@ -34,12 +34,9 @@ pub fn foot(part: &Part, spread: Length, least: Length) -> Foot {
     if cut < LEAST_STEP {
         return as_it_is;
     }
-    let mut runs = part.runs.clone();
-    // Turned so that the plane comes first; a chain over the axis stays as it is.
-    let ahead = chamfered(&runs, plane, cut, false);
-    runs = ahead;
-    let plane = runs.iter().position(stands).unwrap_or(plane);
-    runs = chamfered(&runs, plane, cut, true);
+    let ahead = chamfered(&part.runs, plane, cut, false);
+    let plane = ahead.iter().position(stands).unwrap_or(plane);
+    let runs = chamfered(&ahead, plane, cut, true);
     Foot { part: Part { runs, threads: part.threads.clone() }.snapped(), cut }
 }
 
@@ -96,4 +93,55 @@ fn chamfered(runs: &[Run], plane: usize, cut: Length, before: bool) -> Vec<Run> 
         }
     }
     if before { new.iter().rev().map(|run| run.reversed()).collect() } else { new }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::section::{Item, Pen};
+
+    fn mm(v: f64) -> Length {
+        Length::mm(v)
+    }
+
+    /// A tube of 8 in 10, its upper edge chamfered; turned over, that edge stands.
+    fn tube(chamfer: f64) -> Part {
+        let name = |facet| Feature::new(Item::Ring, facet);
+        let mut pen = Pen::start(Station::new(mm(8.0), mm(0.0)));
+        pen.to(name(Facet::Floor), Skin::End, mm(10.0), mm(0.0));
+        pen.to(name(Facet::Side), Skin::Outside, mm(10.0), mm(5.0 - chamfer));
+        pen.to(name(Facet::Chamfer), Skin::Outside, mm(10.0 - 2.0 * chamfer), mm(5.0));
+        pen.to(name(Facet::Floor), Skin::End, mm(8.0), mm(5.0));
+        pen.to(name(Facet::Side), Skin::Bore, mm(8.0), mm(0.0));
+        Part { runs: pen.finish(), threads: Vec::new() }
+    }
+
+    /// Diameters of what stands on the plate.
+    fn stands(part: &Part) -> [f64; 2] {
+        let [bottom, _] = part.extent();
+        let plane = part.runs.iter().find(|r| r.from.z == bottom && r.to.z == bottom).unwrap();
+        let mut ends = [plane.from.diameter, plane.to.diameter].map(Length::as_mm);
+        ends.sort_by(f64::total_cmp);
+        ends.map(|d| (d * 1e6).round() / 1e6)
+    }
+
+    /// By hand: 0.15 off each of both edges.
+    #[test]
+    fn both_edges_are_cut_back() {
+        let foot = foot(&tube(0.0), mm(0.15), mm(0.2));
+        assert_eq!((stands(&foot.part), foot.cut), ([8.3, 9.7], mm(0.15)));
+        let chamfers = foot.part.runs.iter().filter(|run| run.feature.facet == Facet::Chamfer);
+        assert_eq!(chamfers.count(), 2);
+        assert!(foot.part.runs.windows(2).all(|w| w[0].to == w[1].from));
+    }
+
+    /// An edge that is cut back farther already stays; a foot that is too narrow is cut by less.
+    #[test]
+    fn no_edge_is_cut_twice_nor_cut_away() {
+        let turned = tube(0.3).turned_over();
+        assert_eq!(stands(&turned), [8.0, 9.4]);
+        assert_eq!(stands(&foot(&turned, mm(0.15), mm(0.2)).part), [8.3, 9.4]);
+        let narrow = foot(&tube(0.0), mm(0.6), mm(0.2));
+        assert_eq!(stands(&narrow.part), [8.8, 9.2]);
+    }
 }

@@ -67,11 +67,11 @@ fn cases() -> Vec<Case> {
     vec![
         Case::new("resin-ladder", &resin, specimens(&resin, &[Ladder, StandIn], 5)),
         Case::new("filament-coupon", &filament, specimens(&filament, &[Section, Coupon], 5)),
-        Case::new("filament-ladder", &filament, specimens(&filament, &[Ladder, StandIn], 5)),
+        Case::new("filament-smooth", &filament, specimens(&filament, &[StandIn, Ring], 5)),
         Case::new("resin-calibration", &resin, calibration(&resin)),
         Case::new("filament-calibration", &filament, calibration(&filament)),
         Case::new("one-ring", &resin, specimens(&resin, &[Ring], 5)),
-        Case::new("everything", &filament, specimens(&filament, &everything, 9)),
+        Case::new("everything", &big, specimens(&big, &everything, 9)),
         Case::new("twenty-big", &big, twenty(&resin)),
         // As many of them as a small plate holds.
         Case::new("full-small", &resin, twenty(&resin)[..18].to_vec()),

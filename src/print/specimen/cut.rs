@@ -2,6 +2,7 @@
 
 use crate::quantity::Length;
 use crate::section::{Facet, Feature, Item, Part, Run, Shape, Skin, Station, Thread};
+use crate::solid::Meridian;
 
 /// What of a part lies between two z; the planes are closed with a face of their own. A thread of
 /// which less than a turn is left is left out.
@@ -86,7 +87,6 @@ fn run_to(run: Run, z: Length) -> Run {
 
 /// The share of an arc's sweep at which it passes a z, and its radius there.
 fn along_arc(run: &Run, z: Length) -> (f64, f64) {
-    use crate::solid::Meridian;
     /// Halvings, until the share is as exact as its number.
     const STEPS: u32 = 60;
     let meridian = Meridian::of(run);
@@ -99,4 +99,60 @@ fn along_arc(run: &Run, z: Length) -> (f64, f64) {
     }
     let share = f64::midpoint(low, high);
     (share, meridian.at(share)[0])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solid::build;
+    use std::f64::consts::PI;
+
+    fn mm(v: f64) -> Length {
+        Length::mm(v)
+    }
+
+    fn run(skin: Skin, from: (f64, f64), to: (f64, f64), bulge: f64) -> Run {
+        let station = |(d, z): (f64, f64)| Station::new(mm(d), mm(z));
+        let shape = if bulge == 0.0 { Shape::Straight } else { Shape::Arc { bulge } };
+        let feature = Feature::new(Item::Grip(1), Facet::Side);
+        Run { feature, skin, from: station(from), to: station(to), shape }
+    }
+
+    fn volume(runs: Vec<Run>, low: f64, high: f64) -> f64 {
+        let part = Part { runs, threads: Vec::new() }.snapped();
+        build(&between(&part, [mm(low), mm(high)])).unwrap().measures().volume
+    }
+
+    /// Source: a spherical segment between z = a and b from the centre has pi (r^2 (b - a) -
+    /// (b^3 - a^3) / 3).
+    #[test]
+    fn a_ball_is_cut_to_a_segment() {
+        let quarter = -libm::tan(PI / 8.0);
+        let ball = vec![
+            run(Skin::Outside, (0.0, 0.0), (10.0, 5.0), quarter),
+            run(Skin::Outside, (10.0, 5.0), (0.0, 10.0), quarter),
+        ];
+        let segment = |a: f64, b: f64| PI * (25.0 * (b - a) - (b.powi(3) - a.powi(3)) / 3.0);
+        assert!((volume(ball.clone(), 2.0, 7.0) - segment(-3.0, 2.0)).abs() < 1e-9);
+        assert!((volume(ball, 6.0, 9.0) - segment(1.0, 4.0)).abs() < 1e-9);
+    }
+
+    /// By hand: a rod of 10 with a blind hole of 4, 6 deep from its front: cut before the hole's
+    /// floor it is a tube, behind it a cup.
+    #[test]
+    fn a_blind_hole_is_opened_or_kept() {
+        let cup = || {
+            vec![
+                run(Skin::Bore, (0.0, 6.0), (4.0, 6.0), 0.0),
+                run(Skin::Bore, (4.0, 6.0), (4.0, 0.0), 0.0),
+                run(Skin::End, (4.0, 0.0), (10.0, 0.0), 0.0),
+                run(Skin::Outside, (10.0, 0.0), (10.0, 9.0), 0.0),
+                run(Skin::End, (10.0, 9.0), (0.0, 9.0), 0.0),
+            ]
+        };
+        let tube = PI * (25.0 - 4.0);
+        assert!((volume(cup(), 0.0, 5.0) - tube * 5.0).abs() < 1e-9);
+        assert!((volume(cup(), 0.0, 8.0) - (PI * 25.0 * 8.0 - PI * 4.0 * 6.0)).abs() < 1e-9);
+        assert!((volume(cup(), 2.0, 5.0) - tube * 3.0).abs() < 1e-9);
+    }
 }

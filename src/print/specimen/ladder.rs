@@ -18,7 +18,7 @@ use super::{between, least_pitch};
 use crate::check::flank_gap;
 use crate::quantity::Length;
 use crate::section::{
-    Facet, Feature, Item, Part, Pen, Printer, Section, Side, Skin, Station, Thread,
+    Facet, Feature, Item, Part, Pen, Printer, Run, Section, Side, Skin, Station, Thread,
 };
 use crate::solid::{BuildError, build};
 
@@ -229,7 +229,7 @@ impl Marks {
 fn sleeve(section: &Section, marks: Marks, wall: Length) -> Part {
     let end = (section.unit_thread.to + BEHIND).max(marks.length() + BEHIND).min(section.length());
     let inside = between(&section.part(), [Length::ZERO, end]);
-    let bore: Vec<_> = inside.runs.iter().filter(|run| run.skin == Skin::Bore).copied().collect();
+    let bore: Vec<Run> = inside.runs.iter().filter(|run| run.skin == Skin::Bore).copied().collect();
     let widest = bore.iter().flat_map(|run| [run.from.diameter, run.to.diameter]);
     let widest = widest.fold(section.unit_thread.form.root, Length::max);
     let outside = widest + (wall + marks.depth) * 2.0;
@@ -250,19 +250,16 @@ fn sleeve(section: &Section, marks: Marks, wall: Length) -> Part {
 fn knob(section: &Section, marks: Marks) -> Part {
     let shoulder = section.grip.length();
     let part = between(&section.part(), [shoulder, section.length()]);
+    let (tenon, rest): (Vec<Run>, Vec<Run>) =
+        part.runs.iter().partition(|run| run.skin == Skin::Outside);
+    let Some(foot) = tenon.first().map(|run| run.from) else { return part };
+    // The back face and the bore, up to where it was cut.
+    let rest: Vec<Run> = rest.into_iter().filter(|r| r.feature.item != Item::CutFace).collect();
+    let hole = rest.last().map_or(Length::ZERO, |run| run.to.diameter);
     let from = shoulder - marks.length() - BEHIND;
     let wide = section.grip.back();
-    let face = Feature::new(Item::CutFace, Facet::Side);
-    // From the hole at the shoulder round the knob to its back plane, then the tenon as it is.
-    let behind = |run: &&_| matches!(run, crate::section::Run { skin: Skin::Outside, .. });
-    let tenon: Vec<_> = part.runs.iter().filter(behind).copied().collect();
-    let rest = part.runs.iter().filter(|run| run.skin != Skin::Outside);
-    let rest: Vec<_> = rest.filter(|run| run.feature.item != Item::CutFace).copied().collect();
-    let hole = rest.last().map_or(Length::ZERO, |run| run.to.diameter);
-    let foot = tenon.first().map(|run| run.from);
-    let Some(foot) = foot else { return part };
     let mut pen = Pen::start(Station::new(hole, from));
-    pen.to(face, Skin::End, wide, from);
+    pen.to(Feature::new(Item::CutFace, Facet::Side), Skin::End, wide, from);
     marks.draw(&mut pen, wide, [from, shoulder]);
     pen.to(Feature::new(Item::Shoulder, Facet::Side), Skin::Outside, foot.diameter, foot.z);
     let mut runs = pen.finish();
