@@ -154,6 +154,9 @@ fn a_tried_ladder_changes_the_printers_flanks() {
         assert!(said(&good).contains("0.030 +/- 0.010"), "{}", said(&good));
     }
     let path = home.path().join("resin-measured.toml");
+    // Another answer is not written over the first.
+    let other = run(home.path(), &["print", "demo", "--tried", "4=free,3=bound"]);
+    assert!(status(&other) == 2 && said(&other).contains("print.taken"), "{}", said(&other));
     let library = Library::new(Vec::new());
     let printer = |path: &Path| load_printer(&library, path.to_str().unwrap()).unwrap().printer;
     let old = load_printer(&library, "resin").unwrap().printer;

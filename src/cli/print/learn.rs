@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::archive;
+use super::put;
 use crate::cli::outcome::Outcome;
 use crate::cli::screen::Screen;
 use crate::design::{Library, LoadedReadings, load_readings};
@@ -53,9 +53,8 @@ pub(super) fn learn(
         return Outcome::Wrong;
     }
     let text = profile(&calibration, &loaded.printer, &like, &name);
-    if let Err(error) = archive::replace_file(&target, text.as_bytes()) {
-        screen.complain(error.code(), error.to_string());
-        return Outcome::Failed;
+    if let Some(stopped) = put(&target, &text, None, screen) {
+        return stopped;
     }
     let new = calibration.applied(&loaded.printer);
     screen.say(&format!("{}\n", residuals_table(&calibration)));

@@ -11,12 +11,13 @@ mod learn;
 mod plate;
 mod tried;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::outcome::Outcome;
 use super::screen::Screen;
+use crate::archive;
 use crate::design::{self, Library, LoadedPrinter};
-use crate::diagnostic::{Diagnostic, Severity};
+use crate::diagnostic::{Diagnostic, Severity, Sources};
 use crate::mesh::DEFAULT_CHORD;
 use crate::print::specimen::{Ladder, Mated, SpecimenKind};
 use crate::quantity::{Length, parse_length};
@@ -111,6 +112,29 @@ fn printer(library: &Library, name: &str, screen: Screen) -> Option<LoadedPrinte
             None
         }
     }
+}
+
+/// Writes a profile or a design: over the file that it was made from (`own`), or where nothing is. A
+/// file of another content is never written over.
+fn put(target: &Path, text: &str, own: Option<&Path>, screen: Screen) -> Option<Outcome> {
+    let whole = |path: &Path| std::path::absolute(path).ok();
+    let is_own = own.is_some_and(|own| whole(own) == whole(target));
+    let there = std::fs::read(target).ok();
+    if !is_own && there.is_some_and(|there| there != text.as_bytes()) {
+        let message = format!("{} is there already, and says something else", target.display());
+        let hint = format!(
+            "--printer {0} goes on from it; or name another file with --into",
+            target.display()
+        );
+        let error = Diagnostic::error("print.taken", message).hint(hint);
+        screen.diagnostics(&[error], &Sources::default());
+        return Some(Outcome::Wrong);
+    }
+    let written = archive::replace_file(target, text.as_bytes());
+    written.err().map(|error| {
+        screen.complain(error.code(), error.to_string());
+        Outcome::Failed
+    })
 }
 
 /// A word of a list; noted where it is none.

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use super::{FOLDER, Typed, printer, word};
+use super::{FOLDER, Typed, printer, put, word};
 use crate::archive;
 use crate::cli::make::load;
 use crate::cli::outcome::Outcome;
@@ -148,9 +148,8 @@ fn change_printer(
             return Outcome::Wrong;
         }
     };
-    if let Err(error) = archive::replace_file(&target, text.as_bytes()) {
-        screen.complain(error.code(), error.to_string());
-        return Outcome::Failed;
+    if let Some(stopped) = put(&target, &text, loaded.path.as_deref(), screen) {
+        return stopped;
     }
     let new = crate::section::Printer {
         internal_flank: Length::mm(internal),
@@ -212,7 +211,8 @@ fn change_design(
     };
     let target = typed.into.clone().unwrap_or_else(|| path.to_owned());
     // The design must still be one: tried beside the old one, from where its profiles are found.
-    let beside = path.with_extension("tried.toml");
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let beside = path.with_file_name(format!(".{stem}.tried.sectionwright.toml"));
     let tried = archive::replace_file(&beside, text.as_bytes());
     let checked = tried.map(|()| design::load(library, &beside.display().to_string()));
     let _ = fs::remove_file(&beside);
@@ -227,9 +227,8 @@ fn change_design(
         }
         Ok(Ok(_)) => {}
     }
-    if let Err(error) = archive::replace_file(&target, text.as_bytes()) {
-        screen.complain(error.code(), error.to_string());
-        return Outcome::Failed;
+    if let Some(stopped) = put(&target, &text, Some(path), screen) {
+        return stopped;
     }
     let old = [thread.form.pitch_diameter, thread.form.root].map(Length::as_mm);
     for ((keys, new), old) in numbers.iter().zip(old) {
