@@ -8,9 +8,10 @@
 
 use super::stretch::{ALIKE, Line, Point, outward};
 
-/// Amounts that differ by less are one, in millimetres: a step as small as this is below what
-/// single precision shows.
-const SAME: f64 = 1e-6;
+/// Amounts that differ by less are one, in millimetres, that between both: half a micron off either.
+/// Larger, and a surface is seen to lie elsewhere; smaller, and steps that no printer makes ask for
+/// triangles as small as they are.
+const SAME: f64 = 1e-3;
 
 /// A moved line, without its ends.
 #[derive(Clone, Copy, Debug)]
@@ -97,7 +98,7 @@ pub(super) fn joint(a: &Line, b: &Line) -> Option<[Point; 2]> {
         if (a.amount - b.amount).abs() < SAME {
             // Half-way between both normals, as far out as the mitre is.
             let mitre = (inward_a + inward_b) / (1.0 + inward_a.dot(&inward_b));
-            let point = corner + mitre * a.amount;
+            let point = corner + mitre * f64::midpoint(a.amount, b.amount);
             return Some([point; 2]);
         }
         return Some([corner + inward_a * a.amount, corner + inward_b * b.amount]);

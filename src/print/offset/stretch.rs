@@ -74,14 +74,21 @@ pub(super) fn outward(direction: Point) -> Point {
     Point::new(direction.y, -direction.x)
 }
 
-/// The runs of a part, each with its amount. Neighbours of one kind that run into each other
-/// without a corner share one, that at the middle of their diameters, so that they still do.
+/// The runs of a part as lines, each with its amount. Neighbours of one kind that run into each
+/// other without a corner share one, that at the middle of their diameters, so that they still do;
+/// round the beginning of a closed chain too.
 pub(super) fn lines(part: &Part, amounts: &Amounts) -> Vec<Line> {
     let mut lines: Vec<Line> = part.runs.iter().map(Line::of).collect();
+    let count = lines.len();
     let alike = |a: &Line, b: &Line| {
         let (a_end, b_start) = (a.direction(true), b.direction(false));
-        a.surface == b.surface && a_end.perp(&b_start).abs() < ALIKE && a_end.dot(&b_start) > 0.0
+        let meet = a.run.to == b.run.from && a.surface == b.surface;
+        meet && a_end.perp(&b_start).abs() < ALIKE && a_end.dot(&b_start) > 0.0
     };
+    // Walked from a corner, so that no stretch is cut by the chain's beginning.
+    let corner = |n: &usize| !alike(&lines[(n + count - 1) % count], &lines[*n]);
+    let start = (0..count).find(corner).unwrap_or(0);
+    lines.rotate_left(start);
     for stretch in lines.chunk_by_mut(alike) {
         let diameters = || stretch.iter().flat_map(|l| [l.run.from.diameter, l.run.to.diameter]);
         let least = diameters().fold(Length::mm(f64::INFINITY), Length::min);
@@ -92,5 +99,39 @@ pub(super) fn lines(part: &Part, amounts: &Amounts) -> Vec<Line> {
             line.amount = amount;
         }
     }
+    lines.rotate_right(start);
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::section::{Compensation, Facet, Feature, Item, Skin};
+
+    /// A ring whose rounded rim is the chain's end and its beginning: both take one amount, however
+    /// the printer's amount grows with the diameter.
+    #[test]
+    fn a_stretch_goes_on_round_the_chains_beginning() {
+        let run = |from: (f64, f64), to: (f64, f64), bulge: f64| {
+            let station = |(d, z)| Station::new(Length::mm(d), Length::mm(z));
+            let shape = if bulge == 0.0 { Shape::Straight } else { Shape::Arc { bulge } };
+            let feature = Feature::new(Item::Grip(1), Facet::Side);
+            Run { feature, skin: Skin::Outside, from: station(from), to: station(to), shape }
+        };
+        let quarter = -libm::tan(std::f64::consts::PI / 8.0);
+        let runs = vec![
+            run((10.0, 1.0), (10.0, 5.0), 0.0),
+            run((10.0, 5.0), (4.0, 5.0), 0.0),
+            run((4.0, 5.0), (4.0, 0.0), 0.0),
+            run((4.0, 0.0), (8.0, 0.0), 0.0),
+            run((8.0, 0.0), (10.0, 1.0), quarter),
+        ];
+        let boss = Compensation { constant: Length::mm(-0.06), share: 0.01 };
+        let amounts = Amounts { boss, ..Amounts::default() };
+        let lines = lines(&Part { runs, threads: Vec::new() }, &amounts);
+        let own: Vec<f64> = lines.iter().map(|line| line.amount).collect();
+        // By hand: at 9, the middle of 8 and 10, a hundredth is 0.09.
+        assert!((own[0] - (0.06 - 0.09) / 2.0).abs() < 1e-12, "{own:?}");
+        assert_eq!((own[0], own[1], own[3]), (own[4], 0.0, 0.0));
+    }
 }
