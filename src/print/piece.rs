@@ -5,7 +5,8 @@ use std::fmt;
 use super::foot::foot;
 use super::offset::{Amounts, Loss, OffsetError, offset};
 use super::specimen::{
-    Ladder, LadderError, Rung, Specimen, SpecimenKind, Stands, specimens, too_fine,
+    Ladder, LadderError, Mated, Rung, Specimen, SpecimenKind, Stands, flank_clearance, specimens,
+    too_fine,
 };
 use crate::quantity::Length;
 use crate::section::{Item, Part, PieceKind, Plate, PlatePiece, Printer, Section, Side};
@@ -65,7 +66,7 @@ pub fn pieces(
             Err(error) => wrong.push(PieceError::Ladder(error)),
             Ok(found) => {
                 for specimen in found {
-                    match piece(specimen, printer, chord) {
+                    match piece((section, ladder), specimen, printer, chord) {
                         Ok(piece) => made.push(piece),
                         Err(error) => wrong.push(error),
                     }
@@ -101,8 +102,13 @@ pub fn calibration_pieces(plate: &Plate) -> Vec<Piece> {
 }
 
 /// Makes one specimen right for its printer.
-fn piece(specimen: Specimen, printer: &Printer, chord: Length) -> Result<Piece, PieceError> {
-    let Specimen { kind, name, what, part, stands, rung } = specimen;
+fn piece(
+    of: (&Section, &Ladder),
+    specimen: Specimen,
+    printer: &Printer,
+    chord: Length,
+) -> Result<Piece, PieceError> {
+    let Specimen { kind, name, mut what, part, stands, mut rung } = specimen;
     let smooth = too_fine(&part, printer);
     let mut wanted = part;
     wanted.threads.retain(|thread| !smooth.contains(&thread.item));
@@ -110,6 +116,10 @@ fn piece(specimen: Specimen, printer: &Printer, chord: Length) -> Result<Piece, 
     let amounts = opened(Amounts::of(printer).with_facets(chord), rung.as_ref(), &wanted);
     let made = offset(&wanted, &amounts)
         .map_err(|error| PieceError::Offset { name: name.clone(), error })?;
+    if let Some(rung) = &mut rung {
+        rung.clearance = measured(of, &made.part, printer)?;
+        what += &format!(": {:.3} mm between the flanks", rung.clearance.as_mm());
+    }
     let (made_part, wanted) = match stands {
         Stands::Front => (made.part, wanted),
         Stands::Back => (made.part.turned_over(), wanted.turned_over()),
@@ -127,6 +137,24 @@ fn piece(specimen: Specimen, printer: &Printer, chord: Length) -> Result<Piece, 
         losses: made.losses,
         foot: cut.cut,
     })
+}
+
+/// The flank clearance of a rung's solid to its mate, less what the printer takes from its flanks.
+fn measured(
+    (section, ladder): (&Section, &Ladder),
+    part: &Part,
+    printer: &Printer,
+) -> Result<Length, PieceError> {
+    /// Digits of a millimetre that are kept: the noise of the measure lies below, and a clearance of
+    /// none is none.
+    const DIGITS: f64 = 1e6;
+    let gap = flank_clearance(section, ladder.mated, part);
+    let gap = gap.map_err(|error| PieceError::Ladder(LadderError::Build(error)))?;
+    let taken = match ladder.mated {
+        Mated::Unit => printer.internal_flank,
+        Mated::Tenon => printer.external_flank,
+    };
+    Ok(Length::mm(((gap - taken).as_mm() * DIGITS).round() / DIGITS + 0.0))
 }
 
 /// The amounts of a rung: its thread goes farther into the material.

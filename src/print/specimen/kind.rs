@@ -147,9 +147,9 @@ fn rungs(
     ladder: &Ladder,
 ) -> Result<Vec<Specimen>, LadderError> {
     let of = |rung: Rung| {
-        let (clearance, number) = (rung.clearance, rung.number);
+        let number = rung.number;
         let plural = if number == 1 { "groove" } else { "grooves" };
-        let what = format!("{number} {plural}: {:.3} mm between the flanks", clearance.as_mm());
+        let what = format!("{number} {plural}");
         let stands = match ladder.mated {
             Mated::Unit => Stands::Back,
             Mated::Tenon => Stands::Front,

@@ -94,7 +94,8 @@ pub struct Ladder {
 pub struct Rung {
     /// From 1; the number of its grooves.
     pub number: u8,
-    /// Flank clearance to the mate.
+    /// Flank clearance to the mate: as asked for, and once the rung is made for a printer as measured
+    /// on the solid that is exported, less what the printer takes from its flanks.
     pub clearance: Length,
     /// How much farther its flanks are moved into the material than the section's.
     pub opened: Length,
@@ -174,18 +175,28 @@ impl Ladder {
 
 /// The flank clearance that the section's own thread has to its mate, as modelled.
 fn own_gap(section: &Section, mated: Mated) -> Result<Length, BuildError> {
-    let thread = |part: Part, item| -> Result<_, BuildError> {
-        let found = build(&part)?.thread(item).cloned();
+    flank_clearance(section, mated, &section.part())
+}
+
+/// The flank clearance to the mate of the thread on a part that lies in the section's axes, measured
+/// on the solids of both.
+pub(crate) fn flank_clearance(
+    section: &Section,
+    mated: Mated,
+    part: &Part,
+) -> Result<Length, BuildError> {
+    let thread = |part: &Part, item| -> Result<_, BuildError> {
+        let found = build(part)?.thread(item).cloned();
         found.ok_or(BuildError::NothingToThread { thread: item })
     };
-    let own = thread(section.part(), mated.thread(section).item)?;
+    let own = thread(part, mated.thread(section).item)?;
     let gap = match mated {
         Mated::Unit => {
-            let unit = thread(section.unit.part(), section.unit.thread.item)?;
+            let unit = thread(&section.unit.part(), section.unit.thread.item)?;
             flank_gap(&own, &unit, section.seat().as_mm())
         }
         Mated::Tenon => {
-            let barrel = thread(section.barrel.part(), section.barrel.thread.item)?;
+            let barrel = thread(&section.barrel.part(), section.barrel.thread.item)?;
             flank_gap(&barrel, &own, -section.grip.length().as_mm())
         }
     };

@@ -16,4 +16,5 @@ pub use coupon::{back_coupon, front_coupon};
 pub use cut::between;
 pub(crate) use kind::too_fine;
 pub use kind::{Specimen, SpecimenKind, Stands, least_pitch, specimens};
+pub(crate) use ladder::flank_clearance;
 pub use ladder::{Ladder, LadderError, MOST_RUNGS, Mated, Rung};
