@@ -14,6 +14,7 @@ pub mod diagnostic;
 pub mod quantity;
 pub mod standard;
 pub mod section;
+pub mod size;
 pub mod design;
 pub mod solid;
 pub mod mesh;

@@ -13,11 +13,11 @@ mod stories;
 #[path = "as_made/written.rs"]
 mod written;
 
-use sectionwright::check::Parameter;
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{Section, Stage};
 use sectionwright::shop::as_made::{AsMade, MadeSize, Said, as_made};
+use sectionwright::size::SizeId;
 
 /// A design of the fixtures, or a built-in one.
 fn section(path: &str) -> Section {
@@ -25,7 +25,7 @@ fn section(path: &str) -> Section {
 }
 
 /// The same as made, with one size as it was cut.
-fn made_with(drawn: &Section, parameter: Parameter, to: f64, after: Option<Stage>) -> AsMade {
+fn made_with(drawn: &Section, parameter: SizeId, to: f64, after: Option<Stage>) -> AsMade {
     let written = Length::mm(parameter.as_written(drawn, to));
     let sizes = vec![MadeSize::of(drawn, parameter, written)];
     as_made(drawn, &Said { sizes, after }).unwrap()
@@ -33,5 +33,5 @@ fn made_with(drawn: &Section, parameter: Parameter, to: f64, after: Option<Stage
 
 /// As [`made_with`], the size by its key.
 fn made(drawn: &Section, key: &str, to: f64) -> AsMade {
-    made_with(drawn, Parameter::read(key, drawn).unwrap(), to, None)
+    made_with(drawn, SizeId::read(key, drawn).unwrap(), to, None)
 }

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::trial::{Score, Trial, of, scores};
-use super::{Advice, Change, Finding, Parameter, Verdict};
+use super::{Advice, Change, Finding, Verdict};
+use crate::size::SizeId;
 
 /// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
 /// a depth stop and a caliper can all set. Coarser advice costs wall.
@@ -42,7 +43,7 @@ const SEARCHES: [Search; 3] = [
 struct Trials<'a> {
     trial: &'a Trial<'a>,
     before: Vec<Score>,
-    parameters: Vec<Parameter>,
+    parameters: Vec<SizeId>,
     /// By parameter and value.
     done: BTreeMap<(usize, u64), Option<Vec<Score>>>,
 }
@@ -59,7 +60,7 @@ pub(super) fn advise(trial: &Trial, findings: &mut [Finding]) {
     let mut trials = Trials {
         trial,
         before: scores(findings),
-        parameters: Parameter::of(trial.section),
+        parameters: SizeId::of(trial.section),
         done: BTreeMap::new(),
     };
     for finding in findings {

@@ -1,16 +1,17 @@
 //! Everything that two sections may differ in, each under a name of its own: sizes, threads, what
 //! the unit and the converter were measured to be, materials.
 //!
-//! What [`Parameter`] can set comes first, in its words; what nobody sets one by one (a bought
+//! What [`SizeId`] can set comes first, in its words; what nobody sets one by one (a bought
 //! unit's lengths, a thread's pitch) follows. Sizes of holes and ends are as they are modelled.
 
 use std::fmt;
 
-use super::{Parameter, words};
 use crate::quantity::Length;
 use crate::section::{
     Bore, Cap, CapMouth, Converter, Facet, Feature, Flank, Item, Section, Thread, Unit,
 };
+use crate::size::SizeId;
+use crate::size::words;
 use crate::standard::designation::Hand;
 
 /// What is known of one thing.
@@ -32,7 +33,7 @@ pub struct Fact {
     /// `mm`, `deg`; nothing for counts and words.
     pub unit: &'static str,
     /// The size of the section, barrel or cap that can be set, if it is one.
-    pub parameter: Option<Parameter>,
+    pub parameter: Option<SizeId>,
     /// The fact that this one goes with: where that differs, it says why this does.
     pub with: Option<String>,
 }
@@ -76,28 +77,28 @@ pub fn facts(section: &Section) -> Vec<Fact> {
 }
 
 /// Every size that can be set, each once.
-fn parameters(section: &Section) -> Vec<Parameter> {
+fn parameters(section: &Section) -> Vec<SizeId> {
     let grip = &section.grip;
-    let mut all = Parameter::with_keys(section);
-    all.extend(Parameter::of(section));
-    all.extend((0..=u8::MAX).take(grip.runs.len() + 1).map(Parameter::CornerAngle));
+    let mut all = SizeId::cut(section);
+    all.extend(SizeId::of(section));
+    all.extend((0..=u8::MAX).take(grip.runs.len() + 1).map(SizeId::CornerAngle));
     all.extend(
         grip.rings
             .iter()
             .map(|ring| ring.item)
-            .flat_map(|item| [Parameter::RingFloor(item), Parameter::RingRadius(item)]),
+            .flat_map(|item| [SizeId::RingFloor(item), SizeId::RingRadius(item)]),
     );
-    all.extend(section.bores.iter().map(|bore| Parameter::PointAngle(bore.item)));
+    all.extend(section.bores.iter().map(|bore| SizeId::PointAngle(bore.item)));
     all.extend([
-        Parameter::PointAngle(Item::CentrePilot),
-        Parameter::TenonChamferAngle,
-        Parameter::TenonThreadStart,
-        Parameter::TenonThreadEnd,
-        Parameter::GripThreadStart,
-        Parameter::GripThreadEnd,
-        Parameter::UnitThreadStart,
-        Parameter::HoldingOffset,
-        Parameter::LongHoleOffset,
+        SizeId::PointAngle(Item::CentrePilot),
+        SizeId::TenonChamferAngle,
+        SizeId::TenonThreadStart,
+        SizeId::TenonThreadEnd,
+        SizeId::GripThreadStart,
+        SizeId::GripThreadEnd,
+        SizeId::UnitThreadStart,
+        SizeId::HoldingOffset,
+        SizeId::LongHoleOffset,
     ]);
     let mut seen = Vec::new();
     all.retain(|parameter| {
@@ -110,13 +111,13 @@ fn parameters(section: &Section) -> Vec<Parameter> {
 
 /// A size in words that no other size of the section has: of several bore steps, the words say
 /// which.
-fn name(parameter: Parameter, section: &Section) -> String {
+fn name(parameter: SizeId, section: &Section) -> String {
     let feature = |item| Feature::new(item, Facet::Side).to_string();
     let numbered = match parameter {
-        Parameter::BoreDiameter(item)
-        | Parameter::BoreDepth(item)
-        | Parameter::ReliefStart(item)
-        | Parameter::PointAngle(item) => {
+        SizeId::BoreDiameter(item)
+        | SizeId::BoreDepth(item)
+        | SizeId::ReliefStart(item)
+        | SizeId::PointAngle(item) => {
             let alike = |bore: &&Bore| words::item(bore.item) == words::item(item);
             (section.bores.iter().filter(alike).count() > 1).then(|| feature(item))
         }
@@ -159,7 +160,7 @@ impl List {
             let since = self.0.len();
             self.mm(format!("least that the {name} comes out"), bore.limits.min());
             self.mm(format!("most that the {name} comes out"), bore.limits.max());
-            self.go_with(since, &self::name(Parameter::BoreDiameter(bore.item), section));
+            self.go_with(since, &self::name(SizeId::BoreDiameter(bore.item), section));
         }
         if let Some(counterbore) = section.barrel.counterbore {
             self.mm("diameter of the barrel's counterbore", counterbore.diameter);

@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use super::{CheckInfo, Parameter};
+use super::CheckInfo;
 use crate::section::Feature;
+use crate::size::SizeId;
 
 /// What is said of a measure that has a limit, from good to bad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -92,7 +93,7 @@ pub struct Series {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Change {
     /// What to change; [`fmt::Display`] gives it in words.
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// As it is, in millimetres (a diameter, where it is one).
     pub from: f64,
     /// As it would hold, rounded outwards to a step that can be set.

@@ -33,7 +33,6 @@ mod judge;
 mod made;
 mod opening;
 mod parallel;
-mod parameter;
 mod room;
 mod saving;
 mod slide;
@@ -42,7 +41,6 @@ mod thread;
 mod touch;
 mod trial;
 mod wall;
-mod words;
 
 pub use allot::{Allotment, AllottedAngle, AllottedSize, allot, corner};
 pub use catalogue::{CheckInfo, info, list};
@@ -54,7 +52,6 @@ pub use fact::{Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };
-pub use parameter::Parameter;
 pub use room::{Room, SideRoom, Worse, room, room_of};
 pub use saving::savings;
 pub use thread::flank_gap;
@@ -62,6 +59,7 @@ pub use touch::{Touch, touch};
 pub use wall::{WallAt, WallCurve};
 
 use crate::section::{Feature, Section};
+use crate::size::{Owner, SizeId};
 use crate::solid::{Body, BuildError, build};
 use bodies::{Extremes, Mates, Model};
 use trial::Trial;
@@ -146,10 +144,10 @@ fn measure(model: &Model) -> Vec<Finding> {
 /// The verdicts that may change with a size, in the order of [`list`]: walls do not know the
 /// barrel, nothing but the cap's own checks knows the cap, and only walls know what lies off the
 /// axis.
-fn measure_changed(model: &Model, by: Parameter) -> Vec<Finding> {
-    let checks: &[fn(&Model) -> Vec<Finding>] = if by.is_caps() {
+fn measure_changed(model: &Model, by: SizeId) -> Vec<Finding> {
+    let checks: &[fn(&Model) -> Vec<Finding>] = if by.owner() == Owner::Cap {
         &[thread::of_cap, clear::of_cap]
-    } else if by.is_barrels() {
+    } else if by.owner() == Owner::Barrel {
         &[thread::check, made::check, clear::check]
     } else if by.is_offset() {
         &[wall::check]

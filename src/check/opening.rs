@@ -1,8 +1,9 @@
 //! By which means a thread is opened.
 
-use super::{Advice, Change, Finding, Parameter};
+use super::{Advice, Change, Finding};
 use crate::quantity::Length;
 use crate::section::{Section, Thread};
+use crate::size::SizeId;
 use crate::standard::iso965::{Position, fundamental_deviation};
 
 /// Names the means of every advised change that needs one.
@@ -17,8 +18,8 @@ pub(super) fn name(section: &Section, findings: &mut [Finding]) {
 /// The means of one change; none where any tool for its size will do.
 fn of(section: &Section, change: &Change) -> Option<String> {
     let thread = match change.parameter {
-        Parameter::UnitThreadSize => &section.unit_thread,
-        Parameter::BarrelThreadSize => &section.barrel.thread,
+        SizeId::UnitThreadSize => &section.unit_thread,
+        SizeId::BarrelThreadSize => &section.barrel.thread,
         _ => return None,
     };
     let by = Length::mm(change.to - change.from);

@@ -8,8 +8,9 @@
 
 use super::bodies::{Extremes, Mates, Model};
 use super::trial::{Impossible, Score, Trial, of, scores};
-use super::{Parameter, Verdict, measure, parallel};
+use super::{Verdict, measure, parallel};
 use crate::section::{Cap, Means, Section, Thread};
+use crate::size::SizeId;
 use crate::solid::BuildError;
 
 /// Steps per millimetre of the search. Fewer, and a thin place between two walls is stepped over;
@@ -51,7 +52,7 @@ pub struct SideRoom {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Room {
     /// The size.
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// Its value as drawn, in millimetres.
     pub value: f64,
     /// Room towards less. An offset is never less than none: it has no such side.
@@ -77,19 +78,19 @@ pub struct Room {
 /// # Errors
 /// As [`super::examine`].
 pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
-    room_of(section, &Parameter::made(section))
+    room_of(section, &SizeId::made(section))
 }
 
 /// As [`room`], of some sizes alone; those that a tap or die makes are left out.
 ///
 /// # Errors
 /// As [`super::examine`].
-pub fn room_of(section: &Section, sizes: &[Parameter]) -> Result<Vec<Room>, BuildError> {
+pub fn room_of(section: &Section, sizes: &[SizeId]) -> Result<Vec<Room>, BuildError> {
     let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
     let model = Model::new(section, &part, &mates);
     let before = scores(&measure(&model));
     let trial = Trial::new(section, &part, &mates);
-    let of = |parameter: Parameter| {
+    let of = |parameter: SizeId| {
         let value = parameter.get(section)?;
         let means = parameter.means(section)?;
         let side = |sign: f64| side(&trial, &before, parameter, value, sign);
@@ -107,18 +108,18 @@ pub fn room_of(section: &Section, sizes: &[Parameter]) -> Result<Vec<Room>, Buil
 
 /// How far under and over a size may come out. What a drill cuts over its size, and offsets as far
 /// as the design allows for them, are in every verdict already.
-fn held(section: &Section, parameter: Parameter, means: Means) -> ([f64; 2], String) {
+fn held(section: &Section, parameter: SizeId, means: Means) -> ([f64; 2], String) {
     let (limits, source) = section.maker.holds(means);
     let (under, over) = (-limits.min().as_mm(), limits.max().as_mm());
     let allowed = match (means, parameter) {
-        (Means::Drilled, Parameter::BoreDiameter(item)) => {
+        (Means::Drilled, SizeId::BoreDiameter(item)) => {
             section.bore(item).map_or([0.0; 2], |bore| {
                 let [low, high] = [bore.limits.min(), bore.limits.max()];
                 [(bore.diameter - low).as_mm(), (high - bore.diameter).as_mm()]
             })
         }
-        (Means::Drilled, Parameter::BarrelHole) => spread(&section.barrel.thread),
-        (Means::Drilled, Parameter::CapHole) => {
+        (Means::Drilled, SizeId::BarrelHole) => spread(&section.barrel.thread),
+        (Means::Drilled, SizeId::CapHole) => {
             section.cap.as_ref().and_then(Cap::thread).map_or([0.0; 2], spread)
         }
         (Means::Holding | Means::LongHole, _) => [0.0, parameter.get(section).unwrap_or(0.0)],
@@ -134,7 +135,7 @@ fn spread(thread: &Thread) -> [f64; 2] {
 }
 
 /// Room to one side.
-fn side(trial: &Trial, before: &[Score], parameter: Parameter, value: f64, sign: f64) -> SideRoom {
+fn side(trial: &Trial, before: &[Score], parameter: SizeId, value: f64, sign: f64) -> SideRoom {
     let at = |off: f64| worse(before, trial.with(parameter, value + sign * off));
     let mut good = 0.0;
     for step in 1..=STEPS {

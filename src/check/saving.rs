@@ -6,8 +6,9 @@ use std::collections::BTreeSet;
 use super::advice::{FINE_STEPS_PER_MM, LEAST_GAIN, STEPS_PER_MM, stepped};
 use super::bodies::{Extremes, Mates};
 use super::trial::{Score, Trial, of, scores};
-use super::{Change, Parameter, Verdict, parallel, verdicts};
+use super::{Change, Verdict, parallel, verdicts};
 use crate::section::{Section, faults};
+use crate::size::SizeId;
 use crate::solid::BuildError;
 
 /// Farthest step to either side: 2 mm. Farther off, it is another design.
@@ -34,7 +35,7 @@ type Bad = Option<BTreeSet<&'static str>>;
 pub fn savings(
     drawn: &Section,
     made: &Section,
-    sizes: &[Parameter],
+    sizes: &[SizeId],
 ) -> Result<Vec<Change>, BuildError> {
     let (part, mates) = (Extremes::of_section(drawn)?, Mates::new(drawn)?);
     let before = scores(&verdicts(drawn)?.findings);
@@ -44,7 +45,7 @@ pub fn savings(
         before,
         made: as_made.map(|made| scores(&made.findings)),
     };
-    let sides: Vec<(Parameter, i32)> =
+    let sides: Vec<(SizeId, i32)> =
         sizes.iter().flat_map(|size| [(*size, 1), (*size, -1)]).collect();
     let walks = parallel::map(&sides, |(size, side)| search.walk(*size, *side));
     let mut found: Vec<Change> = walks.iter().filter_map(Walk::coarse).collect();
@@ -69,7 +70,7 @@ struct Search<'a> {
 /// What is worse at every coarse step along one size to one side, from none on; nothing more where
 /// it never helps.
 struct Walk {
-    parameter: Parameter,
+    parameter: SizeId,
     side: i32,
     from: f64,
     bad: Vec<Bad>,
@@ -93,7 +94,7 @@ impl Walk {
 }
 
 impl Search<'_> {
-    fn walk(&self, parameter: Parameter, side: i32) -> Walk {
+    fn walk(&self, parameter: SizeId, side: i32) -> Walk {
         let from = parameter.get(self.trial.section).unwrap_or_default();
         let mut walk = Walk { parameter, side, from, bad: Vec::new() };
         let scores = |step| self.scores(parameter, walk.at(step, STEPS_PER_MM));
@@ -129,7 +130,7 @@ impl Search<'_> {
         })
     }
 
-    fn scores(&self, parameter: Parameter, to: f64) -> Option<Vec<Score>> {
+    fn scores(&self, parameter: SizeId, to: f64) -> Option<Vec<Score>> {
         (to > 0.0).then(|| self.trial.with(parameter, to).ok()).flatten()
     }
 

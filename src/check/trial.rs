@@ -2,8 +2,9 @@
 
 use super::bodies::{Extremes, Mates, Model};
 use super::enclosing::{CapBodies, ConverterBodies};
-use super::{Finding, Parameter, Verdict, measure_changed};
+use super::{Finding, Verdict, measure_changed};
 use crate::section::{Section, SectionError, faults};
+use crate::size::{Owner, SizeId};
 use crate::solid::BuildError;
 
 /// A finding's code and verdict, and what it has beyond its needs.
@@ -56,7 +57,7 @@ impl<'a> Trial<'a> {
 
     /// Sets one size, derives nothing anew, and measures what may change with it; only the bodies
     /// that the size changes are built.
-    pub fn with(&self, parameter: Parameter, to: f64) -> Result<Vec<Score>, Impossible> {
+    pub fn with(&self, parameter: SizeId, to: f64) -> Result<Vec<Score>, Impossible> {
         let section = parameter.set(self.section, to).ok_or(Impossible::NoSize)?;
         let faults = faults(&section);
         if faults.len() > self.sound {
@@ -72,12 +73,12 @@ impl<'a> Trial<'a> {
             self.part
         };
         let mut model = Model::new(&section, part, self.mates);
-        if parameter.is_barrels() {
+        if parameter.owner() == Owner::Barrel {
             barrel = Extremes::of_barrel(&section.barrel).map_err(solid)?;
             converter = ConverterBodies::of(&section).map_err(solid)?;
             (model.barrel, model.converter) = (&barrel, converter.as_ref());
         }
-        if parameter.is_caps() {
+        if parameter.owner() == Owner::Cap {
             cap = CapBodies::of(&section).map_err(solid)?;
             model.cap = cap.as_ref();
         }

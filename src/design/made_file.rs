@@ -14,8 +14,9 @@ impl Read for Made {
     fn read(node: &Node, key: &str, log: &mut Vec<Diagnostic>) -> Option<Self> {
         let Value::Table(table) = &node.value else {
             log.push(
-                wrong_type(key, "a table", node.value.kind(), node.at)
-                    .hint("write [made] on a line of its own, clearance-bore.depth = 4.3 below it"),
+                wrong_type(key, "a table", node.value.kind(), node.at).hint(
+                    "write [made] on a line of its own, bores.clearance.depth = 4.3 below it",
+                ),
             );
             return None;
         };
@@ -58,14 +59,15 @@ mod tests {
 
     #[test]
     fn dotted_keys_are_put_together_again() {
-        let text =
-            "{ clearance-bore.depth = 4.3, recess = { depth = \"0.05 in\" }, after = \"t\" }";
+        let text = "{ bores.clearance.depth = 4.3, bores.recess = { depth = \"0.05 in\" }, after = \"t\" }";
         let (made, said) = read::<Made>(text);
         assert!(said.is_empty(), "{said:?}");
         let made = made.unwrap();
         let sizes: Vec<_> = made.sizes.iter().map(|s| (s.key.as_str(), s.value)).collect();
-        let expected =
-            [("clearance-bore.depth", Length::mm(4.3)), ("recess.depth", Length::inch(0.05))];
+        let expected = [
+            ("bores.clearance.depth", Length::mm(4.3)),
+            ("bores.recess.depth", Length::inch(0.05)),
+        ];
         assert_eq!(sizes, expected);
         assert_eq!(made.after.map(|(word, _)| word), Some("t".to_owned()));
     }

@@ -43,7 +43,7 @@ pub struct Credits {
 /// A size that was really cut, in the words in which it was said.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MadeSize {
-    /// Its key: `clearance-bore.depth`; whether there is such a size is not known here.
+    /// Its key: `bores.clearance.depth`; whether there is such a size is not known here.
     pub key: String,
     /// What was cut.
     pub value: Length,

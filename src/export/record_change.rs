@@ -123,9 +123,10 @@ fn verdict_change(was: Option<&KeptVerdict>, is: Option<&KeptVerdict>) -> Option
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::{Parameter, verdicts};
+    use crate::check::verdicts;
     use crate::design::{Library, load};
     use crate::section::{Item, Section};
+    use crate::size::SizeId;
 
     fn record(section: &Section) -> Record {
         Record::new(section, &verdicts(section).unwrap())
@@ -136,7 +137,7 @@ mod tests {
         let section = load(&Library::default(), "demo").unwrap().section;
         let was = record(&section);
         assert!(geometry_changes(&was, &was).is_empty() && verdict_changes(&was, &was).is_empty());
-        let depth = Parameter::BoreDepth(Item::Recess);
+        let depth = SizeId::BoreDepth(Item::Recess);
         let deeper = depth.set(&section, depth.get(&section).unwrap() + 0.125).unwrap();
         let found = geometry_changes(&was, &record(&deeper));
         let size = found.iter().find(|it| it.what == depth.to_string()).unwrap();
@@ -149,7 +150,7 @@ mod tests {
     fn noise_is_no_change() {
         let section = load(&Library::default(), "demo").unwrap().section;
         let was = record(&section);
-        let front = Parameter::FrontDiameter;
+        let front = SizeId::FrontDiameter;
         let moved =
             |by: f64| record(&front.set(&section, front.get(&section).unwrap() + by).unwrap());
         assert!(geometry_changes(&was, &moved(1e-9)).is_empty());
@@ -159,7 +160,7 @@ mod tests {
     #[test]
     fn a_verdict_that_turns_is_told() {
         let section = load(&Library::default(), "demo").unwrap().section;
-        let front = Parameter::FrontDiameter;
+        let front = SizeId::FrontDiameter;
         let thin = front.set(&section, 9.5).unwrap();
         let (was, is) = (record(&section), record(&thin));
         let found = verdict_changes(&was, &is);

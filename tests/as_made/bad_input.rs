@@ -13,7 +13,8 @@ fn said(key: &str) -> MadeSize {
 #[test]
 fn every_wrong_word_is_said_with_one_that_works() {
     let demo = section("demo");
-    let keys = ["clearance-bore.dpeth", "barrel.depth", "recess.depth", "recess.depth", "x"];
+    let keys =
+        ["bores.clearance.dpeth", "barrel.depth", "bores.recess.depth", "bores.recess.depth", "x"];
     let sizes = keys.map(said).to_vec();
     let made = Made { sizes, after: Some(("taped".to_owned(), None)) };
     let wrong = read(&demo, &made).unwrap_err();
@@ -21,7 +22,7 @@ fn every_wrong_word_is_said_with_one_that_works() {
     let (key, twice, step) = ("made.unknown-key", "made.twice", "made.unknown-step");
     assert_eq!(codes, [key, key, twice, key, step]);
     let hint = |n: usize| wrong[n].hint.clone().unwrap();
-    assert!(hint(0).contains("`clearance-bore.depth`") && hint(0).contains("grip.length"));
+    assert!(hint(0).contains("`bores.clearance.depth`") && hint(0).contains("grip.length"));
     assert!(hint(4).contains("`tapped`") && hint(4).contains("outside-turned"));
     let nothing = read(&demo, &Made::default()).unwrap_err();
     assert_eq!(nothing[0].code, "made.nothing");
@@ -31,7 +32,7 @@ fn every_wrong_word_is_said_with_one_that_works() {
 fn a_table_in_the_design_has_its_places_and_changes_no_section() {
     let home = tempfile::tempdir().unwrap();
     let path = home.path().join("pen.toml");
-    let text = "format = 1\nlike = \"demo\"\n[made]\nclearance-bore.depth = 4.6\n\
+    let text = "format = 1\nlike = \"demo\"\n[made]\nbores.clearance.depth = 4.6\n\
                 recess = { depth = \"0.05 in\" }\nno.such = 3\nafter = \"tapped\"\n";
     std::fs::write(&path, text).unwrap();
     let resolved = load(&Library::default(), path.to_str().unwrap()).unwrap();

@@ -20,11 +20,11 @@ fn out(output: &Output) -> String {
 #[test]
 fn a_mistake_is_told_with_what_saves_it_and_what_is_left() {
     let home = tempfile::tempdir().unwrap();
-    let made = run(home.path(), &["asmade", "demo", "--set", "recess.diameter=9.3"]);
+    let made = run(home.path(), &["asmade", "demo", "--set", "bores.recess.diameter=9.3"]);
     assert_eq!(status(&made), 1);
     let text = out(&made);
     for word in [
-        "recess.diameter",
+        "bores.recess.diameter",
         "+0.17",
         "breaks  Wall of the lip",
         "(was: close)",
@@ -37,14 +37,14 @@ fn a_mistake_is_told_with_what_saves_it_and_what_is_left() {
         assert!(text.contains(word), "{word}\n{text}");
     }
     assert_eq!(fs::read_dir(home.path()).unwrap().count(), 0, "it writes nothing");
-    let harmless = run(home.path(), &["asmade", "demo", "--set", "clearance-bore.depth=4.6 mm"]);
+    let harmless = run(home.path(), &["asmade", "demo", "--set", "bores.clearance.depth=4.6 mm"]);
     assert_eq!(status(&harmless), 0);
     assert!(out(&harmless).contains("No verdict is worse than as drawn."));
     assert!(!text.contains("drill the tap-drill bore"), "what is done is not told again");
     // As it stands in a box of the sheet: the pin reads 4.38 at 4.30.
-    let boxed = run(home.path(), &["asmade", "demo", "--set", "clearance-bore.pin=4.68"]);
+    let boxed = run(home.path(), &["asmade", "demo", "--set", "bores.clearance.pin=4.68"]);
     assert!(out(&boxed).contains("4.30    4.60   +0.30"), "{}", out(&boxed));
-    let lost = run(home.path(), &["asmade", "demo", "--set", "tap-drill.diameter=7.45"]);
+    let lost = run(home.path(), &["asmade", "demo", "--set", "bores.tap_drill.diameter=7.45"]);
     assert_eq!(status(&lost), 1);
     assert!(out(&lost).contains("No change of one size that is still to be cut saves it."));
 }
@@ -63,7 +63,7 @@ fn the_table_of_a_design_is_read_and_what_is_typed_goes_over_it() {
     assert_eq!(made["set"][0]["made_mm"], 9.3);
     assert_eq!(made["rescues"][0]["key"], "grip.front");
     assert!(made["rescues"][0]["remaining"].as_array().unwrap().len() >= 3);
-    let over = json(&["--set", "recess.diameter=9.13", "--after", "tapped"]);
+    let over = json(&["--set", "bores.recess.diameter=9.13", "--after", "tapped"]);
     assert_eq!((&over["breaks"], &over["set"][0]["made_mm"]), (&false.into(), &9.13.into()));
     assert_eq!(over["done"].as_array().unwrap().last().unwrap(), "tapped");
     // The design is the same with and without it.
@@ -80,7 +80,7 @@ fn everything_wrong_is_said_at_once() {
         "--set",
         "recess.dpeth=1",
         "--set",
-        "tap-drill.depth=-1",
+        "bores.tap_drill.depth=-1",
         "--set",
         "grip.length=x",
         "--set",

@@ -4,13 +4,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 
-use sectionwright::check::{Examination, Finding, Parameter, Verdict, verdicts};
+use sectionwright::check::{Examination, Finding, Verdict, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{
     Cut, Depth, Item, Mouth, Part, Run, Section, SectionError, Stage, Thread, Workpiece, faults,
 };
 use sectionwright::shop::as_made::{AsMade, Measured, Remedy, Rescue};
+use sectionwright::size::SizeId;
 
 use super::common::random::Dice;
 use super::common::section::all;
@@ -59,7 +60,7 @@ fn bases() -> Vec<Base> {
 fn varied(base: &Section, dice: &mut Dice) -> Section {
     let mut section = base.clone();
     for _ in 0..4 {
-        let sizes = Parameter::with_keys(&section);
+        let sizes = SizeId::cut(&section);
         let size = dice.one_of(&sizes);
         let by = dice.within(-0.25, 0.25);
         let changed = size.set(&section, size.get(&section).unwrap() + by);
@@ -102,7 +103,7 @@ fn is_same(what: &str, measured: &Measured, expected: Result<Examination, BTreeS
 }
 
 /// By a design file that says every size.
-fn by_file(base: &Base, mistake: (Parameter, f64)) -> Result<Examination, BTreeSet<&'static str>> {
+fn by_file(base: &Base, mistake: (SizeId, f64)) -> Result<Examination, BTreeSet<&'static str>> {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("made.toml");
     let file = base.file.as_ref().unwrap();
@@ -233,13 +234,13 @@ fn verdicts_are_those_of_a_fresh_check_and_rescues_hold() {
             Base { section: base.section.clone(), file: base.file.clone() }
         };
         let drawn = &base.section;
-        let sizes = Parameter::with_keys(drawn);
+        let sizes = SizeId::cut(drawn);
         let size = dice.one_of(&sizes);
         let to = size.get(drawn).unwrap() + dice.within(-0.5, 0.5);
         if to <= 0.0 {
             continue;
         }
-        let what = format!("seed {seed}, {}: {} = {to}", drawn.name, size.key().unwrap());
+        let what = format!("seed {seed}, {}: {} = {to}", drawn.name, size.name());
         let made = made_with(drawn, size, to, None);
         let expected = if base.file.is_some() && can_say(drawn, size) {
             *seen.entry("by a file").or_default() += 1;
@@ -285,11 +286,11 @@ fn verdicts_are_those_of_a_fresh_check_and_rescues_hold() {
 #[test]
 fn what_is_done_is_not_advised() {
     let demo = section("demo");
-    let size = Parameter::read("recess.diameter", &demo).unwrap();
+    let size = SizeId::read("bores.recess.diameter", &demo).unwrap();
     let early = made_with(&demo, size, 9.3, None);
     assert!(early.rescues.iter().any(|rescue| matches!(
         rescue.remedy,
-        Remedy::Change(change) if change.parameter == Parameter::FrontDiameter
+        Remedy::Change(change) if change.parameter == SizeId::FrontDiameter
     )));
     let late = made_with(&demo, size, 9.3, Some(Stage::OutsideTurned));
     assert!(late.rescues.is_empty(), "{:?}", late.rescues);

@@ -5,7 +5,7 @@ use sectionwright::section::{Cut, Item, Stage};
 use sectionwright::shop::as_made::Remedy;
 
 use super::{made, made_with, section};
-use sectionwright::check::Parameter;
+use sectionwright::size::SizeId;
 
 /// How much a measure changed.
 fn change(made: &sectionwright::shop::as_made::AsMade, code: &str) -> f64 {
@@ -16,7 +16,7 @@ fn change(made: &sectionwright::shop::as_made::AsMade, code: &str) -> f64 {
 /// By hand: 0.3 of a pitch of 0.6 is half a turn, where unit and section have thread.
 #[test]
 fn a_clearance_bore_too_deep_costs_turns_of_thread() {
-    let made = made(&section("demo"), "clearance-bore.depth", 4.6);
+    let made = made(&section("demo"), "bores.clearance.depth", 4.6);
     assert!((change(&made, "thread.unit.turns") + 0.5).abs() < 1e-9);
     let start = made.section.unit_thread.from.as_mm();
     assert!((start - 4.6).abs() < 1e-12, "{start}");
@@ -27,7 +27,7 @@ fn a_clearance_bore_too_deep_costs_turns_of_thread() {
 /// By hand: the collar rests so much deeper, and everything of the unit with it.
 #[test]
 fn a_deeper_recess_moves_the_seat() {
-    let made = made(&section("demo"), "recess.depth", 1.2);
+    let made = made(&section("demo"), "bores.recess.depth", 1.2);
     let by = made.section.seat() - section("demo").seat();
     assert!((by.as_mm() - 0.1).abs() < 1e-12);
     assert!((change(&made, "clear.seat") + 0.1).abs() < 1e-9);
@@ -39,11 +39,11 @@ fn a_deeper_recess_moves_the_seat() {
 #[test]
 fn a_recess_too_wide_is_saved_by_what_is_turned_later() {
     let demo = section("demo");
-    let made = made(&demo, "recess.diameter", 9.3);
+    let made = made(&demo, "bores.recess.diameter", 9.3);
     assert!(made.made.breaks());
     let rescue = &made.rescues[0];
     let Remedy::Change(change) = rescue.remedy else { panic!("{rescue:?}") };
-    assert_eq!((change.parameter, change.from), (Parameter::FrontDiameter, 10.2));
+    assert_eq!((change.parameter, change.from), (SizeId::FrontDiameter, 10.2));
     let lip = rescue.examination.finding("wall.lip").unwrap();
     assert!(lip.verdict() <= made.drawn.finding("wall.lip").unwrap().verdict());
     let Some(Cut::Outside(grip)) =
@@ -59,7 +59,7 @@ fn a_recess_too_wide_is_saved_by_what_is_turned_later() {
 #[test]
 fn a_bore_too_deep_is_saved_by_facing() {
     let demo = section("demo");
-    let made = made(&demo, "clearance-bore.depth", 5.4);
+    let made = made(&demo, "bores.clearance.depth", 5.4);
     let lost = |e: &Examination| e.finding("made.reach").unwrap().measured;
     let back = made.rescues.iter().find_map(|rescue| match rescue.remedy {
         Remedy::FaceBack { off } => Some((off.as_mm(), rescue)),
@@ -79,7 +79,7 @@ fn a_bore_too_deep_is_saved_by_facing() {
 /// What is tapped can't be tapped shallower: there is nothing to advise, and it is said.
 #[test]
 fn a_hole_too_wide_for_its_thread_is_lost() {
-    let made = made(&section("demo"), "tap-drill.diameter", 7.45);
+    let made = made(&section("demo"), "bores.tap_drill.diameter", 7.45);
     let percent = made.made.examination().unwrap().finding("thread.unit.percent").unwrap();
     assert_eq!(percent.verdict(), Some(Verdict::Breaks));
     assert!(made.rescues.is_empty());
@@ -99,11 +99,11 @@ fn another_tenon_is_faced_away_or_told() {
     assert_eq!(short.rod_leaves, None);
     let long = made(&demo, "tenon.length", 9.4);
     let (size, left) = long.rod_leaves.unwrap();
-    assert!(size == Parameter::GripLength && (left.as_mm() - 21.9).abs() < 1e-9);
+    assert!(size == SizeId::GripLength && (left.as_mm() - 21.9).abs() < 1e-9);
     // R1 has no facing: its shoulder lies where both say.
     let r1 = section("tests/fixtures/r1.toml");
     let (size, left) = made(&r1, "grip.length", 21.2).rod_leaves.unwrap();
-    assert!(size == Parameter::TenonLength && (left.as_mm() - 10.8).abs() < 1e-9);
+    assert!(size == SizeId::TenonLength && (left.as_mm() - 10.8).abs() < 1e-9);
 }
 
 /// Several at once: each as it was cut, and done up to the last of them.
@@ -113,15 +113,15 @@ fn several_sizes_are_set_together() {
     use sectionwright::shop::as_made::{MadeSize, Said, as_made};
     let demo = section("demo");
     let size = |key: &str, to: f64| {
-        let parameter = Parameter::read(key, &demo).unwrap();
+        let parameter = SizeId::read(key, &demo).unwrap();
         MadeSize::of(&demo, parameter, Length::mm(to))
     };
-    let sizes = vec![size("clearance-bore.depth", 4.4), size("tenon.chamfer", 0.4)];
+    let sizes = vec![size("bores.clearance.depth", 4.4), size("tenon.chamfer", 0.4)];
     let made = as_made(&demo, &Said { sizes: sizes.clone(), after: None }).unwrap();
     for size in sizes {
         assert_eq!(size.parameter.get(&made.section), Some(size.made.as_mm()));
     }
     assert_eq!(made.done.last().unwrap().to_string(), "clearance-bore bored");
-    let nothing = made_with(&demo, Parameter::FrontDiameter, 10.2, None);
+    let nothing = made_with(&demo, SizeId::FrontDiameter, 10.2, None);
     assert!(nothing.worse().is_empty() && nothing.better().is_empty());
 }

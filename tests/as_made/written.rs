@@ -3,28 +3,28 @@
 
 use std::fmt::Write;
 
-use sectionwright::check::Parameter;
 use sectionwright::section::{
     CapMouth, Corner, Curve, Depth, Item, LeadChamfer, Mouth, Point, Section,
 };
+use sectionwright::size::SizeId;
 
 /// The sizes of a section as a design file writes them.
 struct Sizes<'a> {
     section: &'a Section,
     /// The one that was cut otherwise.
-    mistake: (Parameter, f64),
+    mistake: (SizeId, f64),
 }
 
 impl Sizes<'_> {
-    fn of(&self, parameter: Parameter) -> f64 {
+    fn of(&self, parameter: SizeId) -> f64 {
         let (other, to) = self.mistake;
         if parameter == other { to } else { parameter.get(self.section).unwrap() }
     }
 }
 
 /// Whether a file can say this size by itself.
-pub fn can_say(section: &Section, parameter: Parameter) -> bool {
-    use Parameter as P;
+pub fn can_say(section: &Section, parameter: SizeId) -> bool {
+    use SizeId as P;
     match parameter {
         P::GripLength | P::FrontDiameter | P::GripDiameter(_) | P::RunEnd(_) => plain(section),
         P::BoreDiameter(item) | P::BoreDepth(item) => stack(item),
@@ -57,8 +57,8 @@ fn plain(section: &Section) -> bool {
 }
 
 /// The file, `like` the one that the section is from.
-pub fn written(base: &str, section: &Section, mistake: (Parameter, f64)) -> String {
-    use Parameter as P;
+pub fn written(base: &str, section: &Section, mistake: (SizeId, f64)) -> String {
+    use SizeId as P;
     let sizes = Sizes { section, mistake };
     let of = |parameter| sizes.of(parameter);
     let mut text = format!("format = 1\nlike = {base:?}\n");

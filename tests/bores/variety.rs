@@ -6,11 +6,11 @@ use super::common::random::Dice;
 use super::common::random::form::form;
 use super::common::{section, slices};
 use super::held::threads_are_clear;
-use sectionwright::check::Parameter;
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;
 use sectionwright::quantity::Limits;
 use sectionwright::section::{NamedPart, PartKind, Section, Side, Thread, ThreadLimits, faults};
+use sectionwright::size::SizeId;
 use sectionwright::solid::build;
 
 /// The demo, every fixture that is a design, and the sections made by hand.
@@ -40,7 +40,7 @@ pub(super) fn random(count: usize) -> Vec<Section> {
         let mut dice = Dice(seed);
         let mut section = fixed[seed as usize % fixed.len()].clone();
         for _ in 0..3 {
-            let parameters = Parameter::of(&section);
+            let parameters = SizeId::of(&section);
             let share = dice.within(0.0, 1.0) * (parameters.len() - 1) as f64;
             let parameter = parameters[share as usize];
             let value = parameter.get(&section)? + dice.within(-1.5, 1.5);

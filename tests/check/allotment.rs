@@ -1,8 +1,9 @@
 //! The drawing's limits at their worst together, against the checks and closed forms.
 
-use sectionwright::check::{Allotment, Finding, Parameter, Verdict, allot, corner, verdicts};
+use sectionwright::check::{Allotment, Finding, Verdict, allot, corner, verdicts};
 use sectionwright::design::{Library, load};
 use sectionwright::section::{Item, Limit, Section, WallLimits};
+use sectionwright::size::SizeId;
 use sectionwright::standard::GeneralClass;
 
 use crate::common::mm;
@@ -107,8 +108,8 @@ fn a_lip_bears_what_its_diameters_are_off() {
         WallLimits::new(|_| Limit { value: mm(0.3), source: "invented".to_owned() });
     let allotment = allot(&section).unwrap();
     assert!(!allotment.unheld.contains(&"wall.lip"));
-    let front = allotment.size(Parameter::FrontDiameter).unwrap();
-    let recess = allotment.size(Parameter::BoreDiameter(Item::Recess)).unwrap();
+    let front = allotment.size(SizeId::FrontDiameter).unwrap();
+    let recess = allotment.size(SizeId::BoreDiameter(Item::Recess)).unwrap();
     let offset = allotment.run_out / 2.0;
     let wall = (front.value - front.below - recess.value - recess.above) / 2.0 - offset;
     assert!(wall > mm(0.3), "{wall}");
@@ -127,7 +128,7 @@ fn the_nearer_the_limit_the_tighter_the_diameter() {
             WallLimits::new(|_| Limit { value: lip - mm(spare), source: "invented".to_owned() });
         let allotment = allot(&section).unwrap();
         assert!(!allotment.unheld.contains(&"wall.lip"), "{spare}");
-        let front = allotment.size(Parameter::FrontDiameter).unwrap();
+        let front = allotment.size(SizeId::FrontDiameter).unwrap();
         (allotment.class, front.general, front.below)
     };
     let (class, general, wide) = off(0.3);

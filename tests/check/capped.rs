@@ -1,12 +1,13 @@
 //! The capped pen: closed forms by hand, and for each check a section in which it holds and one in
 //! which it breaks, with advice that works. All numbers are invented.
 
-use sectionwright::check::{Advice, Finding, Parameter, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
 use sectionwright::section::{
     Cap, CapBore, CapMouth, CapThread, Counterbore, GripRun, InnerCap, Item, Limit, Ring, RingForm,
     Section, Side, Station, faults,
 };
+use sectionwright::size::SizeId;
 
 use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, read, sound};
@@ -73,7 +74,7 @@ fn detail_near(finding: &Finding, name: &str, expected: f64) {
 }
 
 /// What breaks is advised a change that makes it hold and worsens nothing.
-pub fn helped(code: &str, sound: &Section, section: &Section) -> Parameter {
+pub fn helped(code: &str, sound: &Section, section: &Section) -> SizeId {
     assert_eq!(found(sound, code).verdict(), Some(Verdict::Holds), "{:?}", found(sound, code));
     assert_eq!(faults(section), []);
     let before = examine(section).unwrap();
@@ -232,7 +233,7 @@ fn what_breaks_in_the_cap_is_helped() {
     });
     helped("clear.nib", &capped(), &short);
     let tight = of(&|s| cap(s).seal.as_mut().unwrap().diameter = read(7.1, 0.02));
-    assert_eq!(helped("clear.nib-side", &capped(), &tight), Parameter::SealDiameter);
+    assert_eq!(helped("clear.nib-side", &capped(), &tight), SizeId::SealDiameter);
     let long = of(&|s| cap(s).seal.as_mut().unwrap().depth = read(20.8, 0.05));
     let notes = found(&long, "clear.seal").note;
     assert_eq!(notes.as_deref(), Some("the inner cap's rim holds the cap open by 0.20 mm"));
@@ -264,7 +265,7 @@ fn what_breaks_between_the_threads_is_helped() {
             thread.limits.minor = Limits::exactly(mm(12.0));
         });
     });
-    assert_eq!(helped("thread.cap.crests", &threaded(), &drilled_narrow), Parameter::CapHole);
+    assert_eq!(helped("thread.cap.crests", &threaded(), &drilled_narrow), SizeId::CapHole);
     let stops_early = of(&|s| cap(s).stops_at = mm(16.5));
     helped("thread.cap.turns", &threaded(), &stops_early);
     let small_tap = of(&|s| {
@@ -273,7 +274,7 @@ fn what_breaks_between_the_threads_is_helped() {
             thread.limits.pitch = Limits::exactly(thread.form.pitch_diameter);
         });
     });
-    assert_eq!(helped("thread.cap.play", &threaded(), &small_tap), Parameter::CapThreadSize);
+    assert_eq!(helped("thread.cap.play", &threaded(), &small_tap), SizeId::CapThreadSize);
     let liked = |section: Section, most: f64| {
         with(section, |s| {
             let limit = Limit { value: most, source: "a maker's taste".to_owned() };

@@ -1,9 +1,10 @@
 //! The converter: closed forms by hand, and what breaks. All numbers are invented.
 
-use sectionwright::check::{Advice, Finding, Parameter, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict, examine, verdicts};
 use sectionwright::section::{
     BarrelBore, Converter, ConverterMouth, Item, Section, SectionError, faults,
 };
+use sectionwright::size::SizeId;
 
 use crate::capped::helped;
 use crate::common::mm;
@@ -101,9 +102,9 @@ fn what_breaks_round_the_converter() {
         set_diameter(s, Item::ThroughBore, 6.6);
     });
     let advised = helped("clear.converter", &filled(), &narrow);
-    assert_eq!(advised, Parameter::BoreDiameter(Item::ThroughBore));
+    assert_eq!(advised, SizeId::BoreDiameter(Item::ThroughBore));
     let in_barrel = of(&|s| s.barrel.bore.as_mut().unwrap().diameter = mm(6.6));
-    assert_eq!(helped("clear.converter", &filled(), &in_barrel), Parameter::BarrelBoreDiameter);
+    assert_eq!(helped("clear.converter", &filled(), &in_barrel), SizeId::BarrelBoreDiameter);
     let shallow = of(&|s| s.barrel.bore.as_mut().unwrap().depth = mm(44.0));
     helped("clear.converter-end", &filled(), &shallow);
     // What is bought can't be changed, and nothing else helps.

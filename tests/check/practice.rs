@@ -1,7 +1,8 @@
 //! What makers know, from the design file to the finding. Common practice, no source.
 
-use sectionwright::check::{Advice, Change, Parameter, Verdict};
+use sectionwright::check::{Advice, Change, Verdict};
 use sectionwright::section::Section;
+use sectionwright::size::SizeId;
 
 use crate::written::{examined, found, like_the_demo, said, verdict, written};
 
@@ -40,7 +41,7 @@ fn a_thread_cut_small_stops_the_unit_after_half_a_turn() {
         panic!("{:?}", found(&examination, PLAY))
     };
     let Change { parameter, from, to } = change;
-    assert_eq!(parameter, Parameter::UnitThreadSize);
+    assert_eq!(parameter, SizeId::UnitThreadSize);
     println!("opened from {from:.4} to {to:.4}");
     assert!((from - (D2 - small)).abs() < 1e-4, "{from}");
     // Cured as the maker would: with another tap, written into the file.

@@ -1,8 +1,9 @@
 //! What holds of every section that can be made: numbers, verdicts, advice.
 
 use proptest::prelude::*;
-use sectionwright::check::{Advice, Examination, Finding, Parameter, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
 use sectionwright::section::{Section, faults};
+use sectionwright::size::SizeId;
 
 use crate::fixtures::sound;
 
@@ -10,7 +11,7 @@ use crate::fixtures::sound;
 /// that can't be made.
 fn mistuned(changes: &[(usize, i32)]) -> Option<Section> {
     let changed = changes.iter().try_fold(sound(), |section, (which, steps)| {
-        let parameters = Parameter::of(&section);
+        let parameters = SizeId::of(&section);
         let parameter = parameters[which % parameters.len()];
         let value = parameter.get(&section)? + f64::from(*steps) * 0.03;
         parameter.set(&section, value)

@@ -1,8 +1,9 @@
 //! How far sizes may be off, against closed forms and a search that goes every step.
 
-use sectionwright::check::{Parameter, Room, SideRoom, Verdict, Worse, room, verdicts};
+use sectionwright::check::{Room, SideRoom, Verdict, Worse, room, verdicts};
 use sectionwright::quantity::Limits;
 use sectionwright::section::{Item, Section, faults};
+use sectionwright::size::{Owner, SizeId};
 
 use crate::capped::{capped, threaded};
 use crate::common::mm;
@@ -11,7 +12,7 @@ use crate::fixtures::{hole, r1, sound};
 /// To what the room is found.
 const FOUND_TO: f64 = 0.005;
 
-fn of(section: &Section, parameter: Parameter) -> Room {
+fn of(section: &Section, parameter: SizeId) -> Room {
     let all = room(section).unwrap();
     all.into_iter().find(|room| room.parameter == parameter).unwrap()
 }
@@ -37,14 +38,14 @@ fn a_lip_gives_half_of_what_its_diameters_take() {
     section.criteria.walls = sectionwright::section::WallLimits::new(|_| {
         sectionwright::section::Limit { value: mm(0.35), source: "invented".to_owned() }
     });
-    let recess = of(&section, Parameter::BoreDiameter(Item::Recess));
+    let recess = of(&section, SizeId::BoreDiameter(Item::Recess));
     near(&recess.more, 0.06);
     assert_eq!(code(&recess.more), "wall.lip");
-    let front = of(&section, Parameter::FrontDiameter);
+    let front = of(&section, SizeId::FrontDiameter);
     near(front.less.as_ref().unwrap(), 0.06);
     assert_eq!(code(front.less.as_ref().unwrap()), "wall.lip");
     // A change of holding takes its offset from the wall whole.
-    let holding = of(&section, Parameter::HoldingOffset);
+    let holding = of(&section, SizeId::HoldingOffset);
     near(&holding.more, 0.03);
     assert!(holding.less.is_none());
 }
@@ -56,7 +57,7 @@ fn a_clearance_bore_too_deep_costs_turns() {
     use sectionwright::design::{Library, load};
     let section = load(&Library::default(), "demo").unwrap().section;
     assert_eq!(section.unit_thread.form.pitch, mm(0.6));
-    let depth = Parameter::BoreDepth(Item::ClearanceBore);
+    let depth = SizeId::BoreDepth(Item::ClearanceBore);
     let turns = |section: &Section| {
         verdicts(section).unwrap().finding("thread.unit.turns").unwrap().measured
     };
@@ -79,7 +80,7 @@ fn gets_worse(before: &[(&'static str, Verdict)], section: Option<Section>) -> b
 
 /// Independent route: every 0.005 mm outwards, all checks each time and no halving. The two may
 /// differ where something gets worse and better again within one step.
-fn agrees(section: &Section, of: impl Fn(Parameter) -> bool) -> usize {
+fn agrees(section: &Section, of: impl Fn(SizeId) -> bool) -> usize {
     let before: Vec<_> = verdicts(section)
         .unwrap()
         .findings
@@ -113,7 +114,8 @@ fn agrees_with_a_search_that_goes_every_step() {
 
 #[test]
 fn agrees_where_only_some_checks_are_asked() {
-    let of = |parameter: Parameter| parameter.is_caps() || parameter.is_barrels();
+    let of =
+        |parameter: SizeId| parameter.owner() == Owner::Cap || parameter.owner() == Owner::Barrel;
     for section in [capped(), threaded()] {
         let limited = agrees(&section, of);
         assert!(limited > 6, "{limited} sides are limited");
@@ -124,7 +126,7 @@ fn agrees_where_only_some_checks_are_asked() {
 #[test]
 fn critical_is_a_matter_of_the_maker() {
     let mut section = sound();
-    let depth = Parameter::BoreDepth(Item::TapDrill);
+    let depth = SizeId::BoreDepth(Item::TapDrill);
     let found = of(&section, depth);
     let less = found.less.as_ref().unwrap().room;
     assert!(found.less.as_ref().unwrap().then.is_some());
@@ -141,7 +143,7 @@ fn critical_is_a_matter_of_the_maker() {
 #[test]
 fn a_drills_spread_is_counted_once() {
     let mut section = sound();
-    let drill = Parameter::BoreDiameter(Item::ThroughBore);
+    let drill = SizeId::BoreDiameter(Item::ThroughBore);
     assert_eq!(of(&section, drill).held, [0.0, 0.0]);
     let through = hole(&mut section, Item::ThroughBore);
     through.limits = Limits::new(through.diameter, through.diameter + mm(0.10)).unwrap();

@@ -1,12 +1,13 @@
 //! For each check a section in which it holds and one in which it breaks; and the advised change,
 //! applied, makes the second hold without making any other verdict worse.
 
-use sectionwright::check::{Advice, Examination, Finding, Parameter, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
 use sectionwright::quantity::Limits;
 use sectionwright::section::{
     CapThread, Counterbore, Curve, Grip, GripRun, Item, LeadChamfer, Ring, RingForm, Section, Side,
     Station,
 };
+use sectionwright::size::SizeId;
 
 use crate::common::{basic_thread, mm};
 use crate::fixtures::{as_read, hole, read, set_diameter, sound, to};
@@ -238,7 +239,7 @@ fn hidden_sizes_are_advised_first() {
     });
     let advice = does_not_hold("clear.seat", &bottoms, Verdict::Close);
     let Advice::Change(change) = advice else { panic!("{advice}") };
-    assert_eq!(change.parameter, Parameter::UnitThreadEnd);
+    assert_eq!(change.parameter, SizeId::UnitThreadEnd);
 }
 
 #[test]
@@ -248,7 +249,7 @@ fn the_tenon_binds() {
     });
     let advice = breaks("thread.tenon.play", &tight);
     let Advice::Change(change) = advice else { panic!("{advice}") };
-    assert_eq!(change.parameter, Parameter::BarrelThreadSize);
+    assert_eq!(change.parameter, SizeId::BarrelThreadSize);
     let small_hole = changed(|s| {
         s.barrel.thread.limits.minor = Limits::new(mm(9.12), mm(9.27)).unwrap();
     });
@@ -521,7 +522,7 @@ fn a_thread_cut_small_binds_and_is_opened() {
     // M8.05x0.55-6H: the fixture's least pitch diameter of 7.6928 is rounded.
     assert!((lacking - 0.03).abs() < 1e-4, "{lacking}");
     let Some(Advice::Change(change)) = judged.advice else { panic!("{play:?}") };
-    assert_eq!(change.parameter, Parameter::UnitThreadSize);
+    assert_eq!(change.parameter, SizeId::UnitThreadSize);
     assert!(change.to - change.from > 0.05);
     assert!(judged.means.as_ref().unwrap().contains("sizing tap"), "{:?}", judged.means);
     helped("thread.unit.play", &closed);

@@ -5,9 +5,10 @@ use std::collections::BTreeSet;
 use parry3d_f64::math::{Pose, Vector};
 use parry3d_f64::query::distance;
 use parry3d_f64::shape::{TriMesh, Triangle};
-use sectionwright::check::{Parameter, verdicts};
+use sectionwright::check::verdicts;
 use sectionwright::mesh::tessellate;
 use sectionwright::section::{Facet, Feature, Item, LeadChamfer, Section, Skin, faults};
+use sectionwright::size::SizeId;
 use sectionwright::solid::{FaceName, build};
 
 use crate::common::random::Dice;
@@ -174,7 +175,7 @@ fn random_walls_between_triangles() {
     hole(&mut over, Item::TapDrill).depth = to(18.0);
     for round in 0..12 {
         let base = [sound(), shaped.clone(), over.clone()][round % 3].clone();
-        let section = Parameter::of(&base).into_iter().fold(base, |section, parameter| {
+        let section = SizeId::of(&base).into_iter().fold(base, |section, parameter| {
             let by = dice.within(-0.12, 0.12);
             let changed = parameter.get(&section).and_then(|v| parameter.set(&section, v + by));
             changed.filter(|changed| faults(changed).is_empty()).unwrap_or(section)

@@ -14,7 +14,10 @@ fn the_advice_for_the_demo_pair_works() {
     assert_eq!(told["b_in_a"]["breaks"], serde_json::json!(["clear.cap", "joint.flush"]));
     let steps = told["change_section"].as_array().unwrap();
     assert_eq!(steps.len(), 1, "{told}");
-    assert_eq!((&steps[0]["key"], &steps[0]["to_mm"]), (&"grip-3.diameter".into(), &12.4.into()));
+    assert_eq!(
+        (&steps[0]["key"], &steps[0]["to_mm"]),
+        (&"grip.run.3.diameter".into(), &12.4.into())
+    );
     let mates = told["change_mates"].as_array().unwrap();
     let mut text = "format = 1\nlike = \"demo-second\"\nname = \"changed\"\n".to_owned();
     text += "[[grip.run]]\nto = 9\ndiameter = 11.4\n[[grip.run]]\nto = 19\ndiameter = 12.3\n\

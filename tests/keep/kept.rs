@@ -64,11 +64,11 @@ fn the_shelf_is_where_the_environment_says_or_in_the_data_folder() {
 #[test]
 fn what_was_cut_otherwise_is_kept() {
     let home = tempfile::tempdir().unwrap();
-    let archive = open(&keep(home.path(), "demo", &["--set", "clearance-bore.depth=4.35"]));
+    let archive = open(&keep(home.path(), "demo", &["--set", "bores.clearance.depth=4.35"]));
     let measured: serde_json::Value =
         serde_json::from_slice(&archive.files["as-made.json"]).unwrap();
     assert_eq!(measured["set"][0]["made_mm"], 4.35);
-    assert_eq!(archive.manifest.asked.set, ["clearance-bore.depth=4.35"]);
+    assert_eq!(archive.manifest.asked.set, ["bores.clearance.depth=4.35"]);
     assert!(!open(&keep(home.path(), "demo", &[])).files.contains_key("as-made.json"));
 }
 

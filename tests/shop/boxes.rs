@@ -4,6 +4,7 @@ use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
 use sectionwright::section::{Bore, Cut, Depth, Item, Stage, Workpiece};
 use sectionwright::shop::{PinReading, Plan, Work, plan};
+use sectionwright::size::SizeId;
 
 fn demo() -> Plan {
     let resolved = load(&Library::default(), "demo").unwrap();
@@ -41,8 +42,10 @@ fn a_pins_reading_gives_the_depth_back() {
         let front = piece.front();
         piece.take(&Cut::Bore(other.clone()));
         let pin = PinReading::of(&other, &piece).unwrap().unwrap();
-        let (key, found) = plan.of_box(&format!("{item}.pin"), pin.reading).unwrap();
-        assert_eq!(key, format!("{item}.depth"));
+        let key = SizeId::BoreDepth(item).name();
+        let boxed = key.replace(".depth", ".pin");
+        let (named, found) = plan.of_box(&boxed, pin.reading).unwrap();
+        assert_eq!(named, key);
         let finished = depth + Length::mm(off) + front;
         assert!((found - finished).abs() < Length::mm(1e-9), "{item}: {found} {finished}");
     }
@@ -59,12 +62,12 @@ fn other_boxes() {
     });
     let stands = fit.unwrap().stands;
     let (key, depth) = plan.of_box("unit.stands", stands - Length::mm(0.25)).unwrap();
-    assert_eq!(key, "clearance-bore.depth");
+    assert_eq!(key, "bores.clearance.depth");
     assert!((depth.as_mm() - 4.55).abs() < 1e-9, "{depth}");
     let (key, length) = plan.of_box("grip.faced", Length::mm(22.15)).unwrap();
     assert_eq!(key, "grip.length");
     assert!((length.as_mm() - 22.1).abs() < 1e-9, "{length}");
-    for key in ["recess.diameter", "through-bore.pin", "recess", ".pin", "lid.pin"] {
+    for key in ["bores.recess.diameter", "bores.through.pin", "recess", ".pin", "lid.pin"] {
         assert_eq!(plan.of_box(key, Length::mm(1.0)), None, "{key}");
     }
 }

@@ -1,11 +1,11 @@
 //! What makers know of the work. Common practice, no source, all of it.
 
-use sectionwright::check::Parameter;
 use sectionwright::design::Resolved;
 use sectionwright::quantity::Length;
 use sectionwright::section::{Item, Tool};
 use sectionwright::shop::choose::Taken;
 use sectionwright::shop::{Operation, Plan, Tight, Work, plan};
+use sectionwright::size::SizeId;
 
 use super::bench::{drills, with_rack, written};
 
@@ -42,7 +42,7 @@ fn step(plan: &Plan, item: Item) -> &Operation {
     plan.operations.iter().find(|operation| operation.item() == Some(item)).unwrap()
 }
 
-fn tight(operation: &Operation, parameter: Parameter) -> &Tight {
+fn tight(operation: &Operation, parameter: SizeId) -> &Tight {
     operation.tight.iter().find(|tight| tight.parameter == parameter).unwrap()
 }
 
@@ -63,17 +63,17 @@ fn the_usual_unit_takes_the_usual_drills() {
 fn what_is_critical_and_what_is_not() {
     let plan = planned(&usual());
     let tap_drill = step(&plan, Item::TapDrill);
-    assert!(tight(tap_drill, Parameter::BoreDiameter(Item::TapDrill)).critical);
-    let depth = tight(tap_drill, Parameter::BoreDepth(Item::TapDrill));
+    assert!(tight(tap_drill, SizeId::BoreDiameter(Item::TapDrill)).critical);
+    let depth = tight(tap_drill, SizeId::BoreDepth(Item::TapDrill));
     assert!(!depth.critical && depth.more.is_none());
     let clearance = step(&plan, Item::ClearanceBore);
-    let depth = tight(clearance, Parameter::BoreDepth(Item::ClearanceBore));
+    let depth = tight(clearance, SizeId::BoreDepth(Item::ClearanceBore));
     assert!(depth.critical, "{depth:?}");
     assert_eq!(depth.leans(), Some(1.0), "{depth:?}");
     // Less room than a mark on a drill can be set to (0.3).
     assert!(depth.less.unwrap() < 0.3 && depth.more.unwrap_or(2.0) > 0.5, "{depth:?}");
     let face = plan.operations.iter().find(|step| matches!(step.work, Work::Face { .. })).unwrap();
-    let length = tight(face, Parameter::GripLength);
+    let length = tight(face, SizeId::GripLength);
     assert!(!length.critical, "{length:?}");
     for side in [length.less, length.more] {
         assert!(side.is_none_or(|room| room >= 1.0), "{length:?}");

@@ -1,9 +1,9 @@
 //! What a size may be off, from the widest to the tightest that is asked of anybody.
 
 use super::nominal::Nominal;
-use crate::check::Parameter;
 use crate::quantity::{Angle, Length};
 use crate::section::Section;
+use crate::size::SizeId;
 use crate::standard::GeneralClass;
 use crate::standard::iso2768::{angle, broken_edge, linear};
 
@@ -33,11 +33,11 @@ pub(super) fn of(section: &Section, size: &Nominal, class: GeneralClass) -> Vec<
     let length = Length::mm(written);
     let edge = matches!(
         size.parameter,
-        Parameter::CornerRadius(_) | Parameter::CornerChamfer(_) | Parameter::TenonChamfer
+        SizeId::CornerRadius(_) | SizeId::CornerChamfer(_) | SizeId::TenonChamfer
     );
     let general = match size.parameter {
         _ if edge => broken_edge(length).map(Length::as_mm),
-        Parameter::PointAngle(item) => {
+        SizeId::PointAngle(item) => {
             let leg = section.bore(item).map_or(Length::ZERO, |bore| bore.diameter / 2.0);
             angle(leg).map(Angle::as_deg)
         }

@@ -23,9 +23,9 @@ mod size;
 mod slope;
 mod tighten;
 
-use super::Parameter;
 use crate::quantity::{Angle, Length};
 use crate::section::Section;
+use crate::size::SizeId;
 use crate::solid::BuildError;
 use crate::standard::GeneralClass;
 use ladder::Rung;
@@ -43,7 +43,7 @@ const OWN_SHARE: f64 = 1.0 / 3.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AllottedSize {
     /// Which one. What its value means on a drawing: see [`allot`].
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// As it is written: in steps of 0.01 mm where it is within 1e-4 of one, otherwise of 0.001.
     pub value: Length,
     /// How far under it may be; not negative.
@@ -61,7 +61,7 @@ pub struct AllottedSize {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AllottedAngle {
     /// Which one.
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// As it is written; rounded as lengths are, in degrees.
     pub value: Angle,
     /// To either side.
@@ -94,12 +94,12 @@ pub struct Allotment {
 
 impl Allotment {
     /// The limits of a size; none where the drawing has no such length.
-    pub fn size(&self, parameter: Parameter) -> Option<AllottedSize> {
+    pub fn size(&self, parameter: SizeId) -> Option<AllottedSize> {
         self.sizes.iter().find(|size| size.parameter == parameter).copied()
     }
 
     /// The limits of an angle.
-    pub fn angle(&self, parameter: Parameter) -> Option<AllottedAngle> {
+    pub fn angle(&self, parameter: SizeId) -> Option<AllottedAngle> {
         self.angles.iter().find(|angle| angle.parameter == parameter).copied()
     }
 
@@ -115,9 +115,9 @@ impl Allotment {
 ///
 /// Lengths of the outside up to the shoulder and of holes from the front are measured from the
 /// front face, those of the tenon and of holes from the back from the shoulder: of
-/// [`Parameter::PilotLength`] it is where the plain end begins, of a hole from the back its floor
-/// (less than nothing where it lies before the shoulder). [`Parameter::TenonChamfer`] is its length
-/// along the axis, [`Parameter::CentrePilotLength`] where it ends; a thread's ends are those of full
+/// [`SizeId::PilotLength`] it is where the plain end begins, of a hole from the back its floor
+/// (less than nothing where it lies before the shoulder). [`SizeId::TenonChamfer`] is its length
+/// along the axis, [`SizeId::CentrePilotLength`] where it ends; a thread's ends are those of full
 /// thread. Of ends at one z, and of the two ends of a cylinder, the first stands for all.
 ///
 /// Expects a section without [`crate::section::faults`].

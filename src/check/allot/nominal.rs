@@ -1,15 +1,15 @@
 //! The section as its drawing says it: rounded sizes, each hole with the drawing's limits alone.
 
 use super::size;
-use crate::check::Parameter;
-use crate::check::parameter::chamfer;
 use crate::quantity::{Length, Limits};
 use crate::section::{Section, SectionError, faults};
+use crate::size::SizeId;
+use crate::size::chamfer;
 
 /// A size on the drawing, in millimetres or degrees.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Nominal {
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     pub value: f64,
     /// It is a hole whose tool cuts over its size.
     pub cuts_over: bool,
@@ -87,7 +87,7 @@ impl Drawn {
             let Some((made, value)) = made else { continue };
             drawn = made;
             let cuts_over = match parameter {
-                Parameter::BoreDiameter(item) => section.bore(item).is_some_and(|bore| {
+                SizeId::BoreDiameter(item) => section.bore(item).is_some_and(|bore| {
                     bore.limits.min() >= bore.diameter && bore.limits.max() > bore.diameter
                 }),
                 _ => false,
@@ -113,12 +113,12 @@ impl Drawn {
             let value = size.value + off;
             match size.parameter {
                 // Both of its sizes at once.
-                Parameter::CornerChamfer(n) => {
-                    let own = |other: &Nominal| other.parameter == Parameter::CornerAngle(n);
+                SizeId::CornerChamfer(n) => {
+                    let own = |other: &Nominal| other.parameter == SizeId::CornerAngle(n);
                     let (angle, off) = sizes().find(|(other, _)| own(other))?;
                     chamfer::set(&mut section, usize::from(n), [value, angle.value + off])?;
                 }
-                Parameter::CornerAngle(_) => {}
+                SizeId::CornerAngle(_) => {}
                 parameter => section = size::set(&section, parameter, value)?,
             }
         }
@@ -127,14 +127,14 @@ impl Drawn {
 }
 
 /// Whether a size is drawn so that it must be set anew where another one changes.
-fn follows(parameter: Parameter) -> bool {
+fn follows(parameter: SizeId) -> bool {
     matches!(
         parameter,
-        Parameter::CornerChamfer(_)
-            | Parameter::CornerAngle(_)
-            | Parameter::CentrePilotLength
-            | Parameter::RingFloor(_)
-            | Parameter::RingRadius(_)
+        SizeId::CornerChamfer(_)
+            | SizeId::CornerAngle(_)
+            | SizeId::CentrePilotLength
+            | SizeId::RingFloor(_)
+            | SizeId::RingRadius(_)
     )
 }
 

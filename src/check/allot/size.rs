@@ -5,47 +5,47 @@
 //! length moves the back face alone. Ends at one z of one chain are one size, and so is the
 //! diameter of a cylinder. A chamfer is its length along the axis and its angle to it.
 
-use crate::check::Parameter;
-use crate::check::parameter::coincide;
-use crate::check::parameter::ring::is_round;
 use crate::quantity::{Length, Limits};
 use crate::section::{
     COINCIDENT, CentrePilot, Curve, Depth, Facet, Feature, Grip, Item, Mouth, Point, Ring, Run,
     Section,
 };
+use crate::size::SizeId;
+use crate::size::coincide;
+use crate::size::ring::is_round;
 
 /// Every size that a section's drawing gives: lengths and diameters, then what depends on them,
 /// chamfers and angles.
-pub(super) fn drawn(section: &Section) -> Vec<Parameter> {
+pub(super) fn drawn(section: &Section) -> Vec<SizeId> {
     let part = section.part();
     let mut all = outside(section);
     all.extend(bores(section, &part.runs));
     all.extend(tenon(section));
     let shown = |item, facet| part.runs.iter().any(|run| run.feature == Feature::new(item, facet));
     let corners = (0..=section.grip.runs.len()).filter_map(|n| u8::try_from(n).ok());
-    all.extend(corners.clone().map(Parameter::CornerRadius));
-    all.push(Parameter::TenonChamfer);
+    all.extend(corners.clone().map(SizeId::CornerRadius));
+    all.push(SizeId::TenonChamfer);
     if shown(Item::CentrePilot, Facet::Side) {
-        all.extend([Parameter::CentrePilotDiameter, Parameter::CentrePilotLength]);
+        all.extend([SizeId::CentrePilotDiameter, SizeId::CentrePilotLength]);
     }
     for corner in corners {
-        all.extend([Parameter::CornerChamfer(corner), Parameter::CornerAngle(corner)]);
+        all.extend([SizeId::CornerChamfer(corner), SizeId::CornerAngle(corner)]);
     }
-    all.push(Parameter::TenonChamferAngle);
+    all.push(SizeId::TenonChamferAngle);
     all.extend(section.bores.iter().filter_map(|bore| {
         let facet =
             if matches!(bore.item, Item::Countersink(_)) { Facet::Side } else { Facet::Cone };
-        shown(bore.item, facet).then_some(Parameter::PointAngle(bore.item))
+        shown(bore.item, facet).then_some(SizeId::PointAngle(bore.item))
     }));
     if shown(Item::CentrePilot, Facet::Cone) {
-        all.push(Parameter::PointAngle(Item::CentrePilot));
+        all.push(SizeId::PointAngle(Item::CentrePilot));
     }
     all.retain(|parameter| value(section, *parameter).is_some_and(|value| value != 0.0));
     all.sort_by_key(|parameter| parameter.is_angle());
     all
 }
 
-fn outside(section: &Section) -> Vec<Parameter> {
+fn outside(section: &Section) -> Vec<SizeId> {
     let grip = &section.grip;
     let carries = grip.thread.as_ref().map(|cap| cap.run);
     let count = grip.runs.len();
@@ -61,27 +61,27 @@ fn outside(section: &Section) -> Vec<Parameter> {
         let end = |n: usize| grip.runs[n - 1].to.z;
         (*n == 1 || end(*n) - end(n - 1) > COINCIDENT) && grip.length() - end(*n) > COINCIDENT
     });
-    all.extend(ends.filter_map(|n| u8::try_from(n).ok()).map(Parameter::RunEnd));
-    all.push(Parameter::GripLength);
+    all.extend(ends.filter_map(|n| u8::try_from(n).ok()).map(SizeId::RunEnd));
+    all.push(SizeId::GripLength);
     let runs = (1..=count).filter_map(|n| u8::try_from(n).ok());
-    all.extend(runs.map(Parameter::ArcRadius));
+    all.extend(runs.map(SizeId::ArcRadius));
     for Ring { item, form, .. } in grip.rings.iter().copied() {
-        let body = if is_round(form) { Parameter::RingRadius } else { Parameter::RingFloor };
-        all.extend([Parameter::RingStart(item), Parameter::RingEnd(item), body(item)]);
+        let body = if is_round(form) { SizeId::RingRadius } else { SizeId::RingFloor };
+        all.extend([SizeId::RingStart(item), SizeId::RingEnd(item), body(item)]);
     }
     if let Some(cap) = &grip.thread {
         let ends = [grip.start(cap.run).z, grip.start(cap.run + 1).z];
         let free = |z: Length| ends.iter().all(|end| (*end - z).abs() > COINCIDENT);
-        all.extend(free(cap.thread.from).then_some(Parameter::GripThreadStart));
-        all.extend(free(cap.thread.to).then_some(Parameter::GripThreadEnd));
+        all.extend(free(cap.thread.from).then_some(SizeId::GripThreadStart));
+        all.extend(free(cap.thread.to).then_some(SizeId::GripThreadEnd));
     }
     all
 }
 
-fn diameter_at(station: usize) -> Parameter {
+fn diameter_at(station: usize) -> SizeId {
     match u8::try_from(station) {
-        Ok(0) | Err(_) => Parameter::FrontDiameter,
-        Ok(n) => Parameter::GripDiameter(n),
+        Ok(0) | Err(_) => SizeId::FrontDiameter,
+        Ok(n) => SizeId::GripDiameter(n),
     }
 }
 
@@ -100,11 +100,11 @@ fn leader(grip: &Grip, mut station: usize) -> usize {
     station
 }
 
-fn bores(section: &Section, runs: &[Run]) -> Vec<Parameter> {
+fn bores(section: &Section, runs: &[Run]) -> Vec<SizeId> {
     let length = section.length();
     let sink = |item| matches!(item, Item::Countersink(_));
-    let mut all: Vec<Parameter> =
-        section.bores.iter().map(|bore| Parameter::BoreDiameter(bore.item)).collect();
+    let mut all: Vec<SizeId> =
+        section.bores.iter().map(|bore| SizeId::BoreDiameter(bore.item)).collect();
     // What another hole swallows is no size of the part.
     let shown = |item: Item, z: Length| {
         let own = runs.iter().filter(|run| run.feature.item == item);
@@ -115,15 +115,15 @@ fn bores(section: &Section, runs: &[Run]) -> Vec<Parameter> {
         let [from, to] = bore.full(length);
         let [start, end] = if bore.mouth == Mouth::Front { [from, to] } else { [to, from] };
         if bore.depth != Depth::Through && shown(bore.item, end) {
-            depths.push(Parameter::BoreDepth(bore.item));
+            depths.push(SizeId::BoreDepth(bore.item));
         }
         if matches!(bore.depth, Depth::Between(..)) && shown(bore.item, start) {
-            depths.push(Parameter::ReliefStart(bore.item));
+            depths.push(SizeId::ReliefStart(bore.item));
         }
     }
-    depths.extend([Parameter::UnitThreadStart, Parameter::UnitThreadEnd]);
+    depths.extend([SizeId::UnitThreadStart, SizeId::UnitThreadEnd]);
     for (n, depth) in depths.iter().enumerate() {
-        let own = |other: &Parameter| !one_place(section, *other, *depth);
+        let own = |other: &SizeId| !one_place(section, *other, *depth);
         if depths[..n].iter().all(own) {
             all.push(*depth);
         }
@@ -132,7 +132,7 @@ fn bores(section: &Section, runs: &[Run]) -> Vec<Parameter> {
 }
 
 /// Whether two ends in the bore are one size: at one z, from one face.
-fn one_place(section: &Section, a: Parameter, b: Parameter) -> bool {
+fn one_place(section: &Section, a: SizeId, b: SizeId) -> bool {
     let at = |parameter| Some((from_back(section, parameter), value(section, parameter)?));
     match (at(a), at(b)) {
         (Some((back, a)), Some((other, b))) => back == other && (a - b).abs() <= COINCIDENT.as_mm(),
@@ -141,8 +141,8 @@ fn one_place(section: &Section, a: Parameter, b: Parameter) -> bool {
 }
 
 /// Whether a length is measured from the shoulder.
-pub(super) fn from_shoulder(section: &Section, parameter: Parameter) -> bool {
-    use Parameter as P;
+pub(super) fn from_shoulder(section: &Section, parameter: SizeId) -> bool {
+    use SizeId as P;
     from_back(section, parameter)
         || matches!(
             parameter,
@@ -155,27 +155,27 @@ pub(super) fn from_shoulder(section: &Section, parameter: Parameter) -> bool {
 }
 
 /// Whether it belongs to a hole that comes in by the back face.
-fn from_back(section: &Section, parameter: Parameter) -> bool {
-    let (Parameter::BoreDepth(item) | Parameter::ReliefStart(item)) = parameter else {
+fn from_back(section: &Section, parameter: SizeId) -> bool {
+    let (SizeId::BoreDepth(item) | SizeId::ReliefStart(item)) = parameter else {
         return false;
     };
     section.bore(item).is_some_and(|bore| bore.mouth == Mouth::Back)
 }
 
-fn tenon(section: &Section) -> Vec<Parameter> {
+fn tenon(section: &Section) -> Vec<SizeId> {
     let (tenon, shoulder) = (&section.tenon, section.grip.length());
     let start = tenon.relief.map_or(Length::ZERO, |relief| relief.width);
     let end = tenon.length - tenon.pilot.map_or(Length::ZERO, |pilot| pilot.length);
-    let mut all = vec![Parameter::TenonLength];
+    let mut all = vec![SizeId::TenonLength];
     let free = |z: Length, face: Length| (z - shoulder - face).abs() > COINCIDENT;
     let starts_free = free(tenon.thread.from, start) && free(tenon.thread.from, Length::ZERO);
-    all.extend(starts_free.then_some(Parameter::TenonThreadStart));
-    all.extend(free(tenon.thread.to, end).then_some(Parameter::TenonThreadEnd));
+    all.extend(starts_free.then_some(SizeId::TenonThreadStart));
+    all.extend(free(tenon.thread.to, end).then_some(SizeId::TenonThreadEnd));
     if tenon.relief.is_some() {
-        all.extend([Parameter::ReliefDiameter, Parameter::ReliefWidth]);
+        all.extend([SizeId::ReliefDiameter, SizeId::ReliefWidth]);
     }
     if tenon.pilot.is_some() {
-        all.extend([Parameter::PilotDiameter, Parameter::PilotLength]);
+        all.extend([SizeId::PilotDiameter, SizeId::PilotLength]);
     }
     all
 }
@@ -184,8 +184,8 @@ fn tenon(section: &Section) -> Vec<Parameter> {
 ///
 /// The end of a hole from the back lies nearer its face, where the size is greater: it cuts less,
 /// and its beginning more.
-pub(super) fn cuts_material(section: &Section, parameter: Parameter) -> bool {
-    use Parameter as P;
+pub(super) fn cuts_material(section: &Section, parameter: SizeId) -> bool {
+    use SizeId as P;
     match parameter {
         P::BoreDepth(_) => !from_back(section, parameter),
         P::ReliefStart(_) => from_back(section, parameter),
@@ -211,24 +211,24 @@ pub(super) fn cuts_material(section: &Section, parameter: Parameter) -> bool {
 /// Of the tenon's pilot it is where it begins, from the shoulder; of a centre drill's pilot where
 /// it ends, from the front; of a hole from the back its floor, from the shoulder, less than nothing
 /// where it lies before it; of the tenon's chamfer its length; of a thread where it is full.
-pub(super) fn value(section: &Section, parameter: Parameter) -> Option<f64> {
+pub(super) fn value(section: &Section, parameter: SizeId) -> Option<f64> {
     let own = parameter.get(section)?;
     let tenon = section.tenon.length.as_mm();
     Some(match parameter {
-        Parameter::BoreDepth(_) | Parameter::ReliefStart(_) if from_back(section, parameter) => {
+        SizeId::BoreDepth(_) | SizeId::ReliefStart(_) if from_back(section, parameter) => {
             tenon - own
         }
-        Parameter::PilotLength => tenon - own,
-        Parameter::TenonChamfer => section.tenon.chamfer.length.as_mm(),
-        Parameter::CentrePilotLength => own + cone_end(section)?,
+        SizeId::PilotLength => tenon - own,
+        SizeId::TenonChamfer => section.tenon.chamfer.length.as_mm(),
+        SizeId::CentrePilotLength => own + cone_end(section)?,
         _ => own + run_out(section, parameter),
     })
 }
 
 /// From the end of a tool's cut to the end of full thread, which is what a drawing gives; nothing
 /// of what is no thread's end.
-fn run_out(section: &Section, parameter: Parameter) -> f64 {
-    use Parameter as P;
+fn run_out(section: &Section, parameter: SizeId) -> f64 {
+    use SizeId as P;
     let cap = section.grip.thread.as_ref().map(|cap| &cap.thread);
     let (thread, end) = match parameter {
         P::UnitThreadStart => (Some(&section.unit_thread), 0),
@@ -245,11 +245,11 @@ fn run_out(section: &Section, parameter: Parameter) -> f64 {
 
 /// The section with one size of its drawing at another value, the others of the drawing as they
 /// are but for those that follow from it.
-pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Section> {
+pub(super) fn set(section: &Section, parameter: SizeId, to: f64) -> Option<Section> {
     let tenon = section.tenon.length.as_mm();
     match parameter {
-        Parameter::FrontDiameter | Parameter::GripDiameter(_) => {
-            let first = if let Parameter::GripDiameter(n) = parameter { usize::from(n) } else { 0 };
+        SizeId::FrontDiameter | SizeId::GripDiameter(_) => {
+            let first = if let SizeId::GripDiameter(n) = parameter { usize::from(n) } else { 0 };
             let mut changed = section.clone();
             for station in first..=section.grip.runs.len() {
                 if leader(&section.grip, station) == first {
@@ -258,7 +258,7 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
             }
             Some(changed)
         }
-        Parameter::BoreDiameter(item) => {
+        SizeId::BoreDiameter(item) => {
             let mut changed = parameter.set(section, to)?;
             let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
             bore.limits = Limits::exactly(bore.diameter);
@@ -266,30 +266,31 @@ pub(super) fn set(section: &Section, parameter: Parameter, to: f64) -> Option<Se
             bore.point = section.bore(item)?.point;
             Some(changed)
         }
-        Parameter::BoreDepth(_)
-        | Parameter::ReliefStart(_)
-        | Parameter::UnitThreadStart
-        | Parameter::UnitThreadEnd => {
-            let ends = section.bores.iter().flat_map(|bore| {
-                [Parameter::BoreDepth(bore.item), Parameter::ReliefStart(bore.item)]
-            });
-            let ends = ends.chain([Parameter::UnitThreadStart, Parameter::UnitThreadEnd]);
+        SizeId::BoreDepth(_)
+        | SizeId::ReliefStart(_)
+        | SizeId::UnitThreadStart
+        | SizeId::UnitThreadEnd => {
+            let ends = section
+                .bores
+                .iter()
+                .flat_map(|bore| [SizeId::BoreDepth(bore.item), SizeId::ReliefStart(bore.item)]);
+            let ends = ends.chain([SizeId::UnitThreadStart, SizeId::UnitThreadEnd]);
             let here = ends.filter(|end| one_place(section, *end, parameter));
             here.into_iter().try_fold(section.clone(), |changed, end| {
                 let own = if from_back(section, end) { tenon - to } else { to };
                 end.set(&changed, own - run_out(section, end))
             })
         }
-        Parameter::TenonLength => Some(tenon_length(section, to)),
-        Parameter::TenonChamfer => {
+        SizeId::TenonLength => Some(tenon_length(section, to)),
+        SizeId::TenonChamfer => {
             let mut changed = section.clone();
             let chamfer = &mut changed.tenon.chamfer;
             chamfer.depth = chamfer.depth * (to / chamfer.length.as_mm());
             chamfer.length = Length::mm(to);
             Some(changed)
         }
-        Parameter::PilotLength => parameter.set(section, tenon - to),
-        Parameter::CentrePilotLength => parameter.set(section, to - cone_end(section)?),
+        SizeId::PilotLength => parameter.set(section, tenon - to),
+        SizeId::CentrePilotLength => parameter.set(section, to - cone_end(section)?),
         _ => parameter.set(section, to - run_out(section, parameter)),
     }
 }

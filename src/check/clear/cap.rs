@@ -9,8 +9,9 @@ use crate::check::enclosing::{CapBodies, bottom, off};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::{Contact, Gap, Slide};
-use crate::check::{Bound, CheckInfo, Detail, Finding, Place, words};
+use crate::check::{Bound, CheckInfo, Detail, Finding, Place};
 use crate::section::{Cap, Facet, Item};
+use crate::size::words;
 use crate::solid::Swept;
 
 /// Radial room on the way.

@@ -4,8 +4,9 @@ use crate::check::bodies::{Built, Model};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::Rest;
-use crate::check::{Bound, CheckInfo, Finding, Place, thread, words};
+use crate::check::{Bound, CheckInfo, Finding, Place, thread};
 use crate::section::{Facet, Feature, Item, Skin};
+use crate::size::words;
 
 /// The shoulder closes before the tenon bottoms or jams.
 static SHOULDER: CheckInfo = CheckInfo {

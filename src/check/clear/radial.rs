@@ -3,9 +3,10 @@
 use crate::check::finding::finding;
 use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::Gap;
-use crate::check::{Bound, CheckInfo, Detail, Finding, Place, words};
+use crate::check::{Bound, CheckInfo, Detail, Finding, Place};
 use crate::quantity::Length;
 use crate::section::Limit;
+use crate::size::words;
 
 /// Gaps in the three states that are judged, each in the axis of what is slid into.
 pub(super) struct Radial<'a> {

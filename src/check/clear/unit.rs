@@ -6,8 +6,9 @@ use crate::check::catalogue::INFORMATION;
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
 use crate::check::slide::{Contact, Gap, Rest, Slide};
-use crate::check::{Bound, CheckInfo, Finding, Place, thread, words};
+use crate::check::{Bound, CheckInfo, Finding, Place, thread};
 use crate::section::Item;
+use crate::size::words;
 
 /// The collar rests before anything else touches.
 static SEAT: CheckInfo = CheckInfo {

@@ -137,8 +137,8 @@ fn put_into(section: &Section, other: &Section) -> Section {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::Parameter;
     use crate::design::{Library, load};
+    use crate::size::SizeId;
 
     fn section(path: &str) -> Section {
         load(&Library::default(), path).unwrap().section
@@ -174,7 +174,7 @@ mod tests {
     #[test]
     fn a_longer_grip_reaches_farther_into_the_cap() {
         let demo = section("demo");
-        let long = Parameter::GripLength.set(&demo, 23.0).unwrap();
+        let long = SizeId::GripLength.set(&demo, 23.0).unwrap();
         let room =
             |fit: &Fit| fit.findings.iter().find(|it| it.code == "clear.nib").unwrap().measured;
         let (short, long) = (fit(&demo, &demo).unwrap(), fit(&long, &demo).unwrap());

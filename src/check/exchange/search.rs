@@ -116,9 +116,9 @@ fn rank(step: &Step) -> (u8, u8) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::Parameter;
     use crate::design::{Library, load};
     use crate::section::Item;
+    use crate::size::SizeId;
 
     fn demo() -> Section {
         load(&Library::default(), "demo").unwrap().section
@@ -131,7 +131,7 @@ mod tests {
     #[test]
     fn what_fits_needs_nothing() {
         let demo = demo();
-        let inner = Parameter::BoreDepth(Item::ClearanceBore);
+        let inner = SizeId::BoreDepth(Item::ClearanceBore);
         let other = inner.set(&demo, inner.get(&demo).unwrap() + 0.1).unwrap();
         assert_eq!(adjust_section(&other, &demo).unwrap().steps, []);
         assert_eq!(adjust_mates(&other, &demo).unwrap().steps, []);
@@ -141,15 +141,15 @@ mod tests {
     #[test]
     fn one_size_is_found_among_many() {
         let demo = demo();
-        let mut other = Parameter::GripDiameter(3).set(&demo, 13.4).unwrap();
-        for (size, by) in [(Parameter::TenonChamfer, 0.05), (Parameter::GripDiameter(1), -0.05)] {
+        let mut other = SizeId::GripDiameter(3).set(&demo, 13.4).unwrap();
+        for (size, by) in [(SizeId::TenonChamfer, 0.05), (SizeId::GripDiameter(1), -0.05)] {
             other = size.set(&other, size.get(&other).unwrap() + by).unwrap();
         }
         let found = adjust_section(&other, &demo).unwrap();
         let named = "diameter of the grip at the end of run 3";
         assert_eq!(found.steps.len(), 1, "{:?}", keys(&found));
         assert!(
-            matches!(found.steps[0], Step::Size { parameter: Parameter::GripDiameter(3), .. }),
+            matches!(found.steps[0], Step::Size { parameter: SizeId::GripDiameter(3), .. }),
             "{named}"
         );
         assert_ne!(found.fit.verdict(), Verdict::Breaks);
@@ -159,9 +159,9 @@ mod tests {
     #[test]
     fn the_fewest_of_several_are_found() {
         let demo = demo();
-        let wide = Parameter::GripDiameter(3).set(&demo, 13.4).unwrap();
-        let long = Parameter::TenonLength.set(&wide, 15.0).unwrap();
-        let other = Parameter::TenonChamfer.set(&long, 0.45).unwrap();
+        let wide = SizeId::GripDiameter(3).set(&demo, 13.4).unwrap();
+        let long = SizeId::TenonLength.set(&wide, 15.0).unwrap();
+        let other = SizeId::TenonChamfer.set(&long, 0.45).unwrap();
         let found = adjust_section(&other, &demo).unwrap();
         let sizes: Vec<_> = found
             .steps
@@ -171,16 +171,16 @@ mod tests {
                 Step::Thread { .. } => None,
             })
             .collect();
-        assert_eq!(sizes, [Parameter::GripDiameter(3), Parameter::TenonLength]);
+        assert_eq!(sizes, [SizeId::GripDiameter(3), SizeId::TenonLength]);
     }
 
     /// Two runs differ; with both set the pens look alike, and only those are named.
     #[test]
     fn what_makes_them_look_alike_is_found() {
         let demo = demo();
-        let wide = Parameter::GripDiameter(2).set(&demo, 12.3).unwrap();
-        let wider = Parameter::GripDiameter(3).set(&wide, 12.45).unwrap();
-        let other = Parameter::TenonChamfer.set(&wider, 0.45).unwrap();
+        let wide = SizeId::GripDiameter(2).set(&demo, 12.3).unwrap();
+        let wider = SizeId::GripDiameter(3).set(&wide, 12.45).unwrap();
+        let other = SizeId::TenonChamfer.set(&wider, 0.45).unwrap();
         assert!(!same_outside(&other, &demo));
         let found = adjust_outside(&other, &demo).unwrap();
         assert_eq!(found.steps.len(), 2, "{:?}", keys(&found));
@@ -191,8 +191,12 @@ mod tests {
     #[test]
     fn a_barrel_is_made_to_take_both() {
         let demo = demo();
-        let shallow = Parameter::BarrelDepth.set(&demo, 9.3).unwrap();
-        let short = Parameter::TenonLength.set(&shallow, 8.0).unwrap();
+        let sizes = [
+            (SizeId::BarrelThreadEnd, 7.0),
+            (SizeId::BarrelDepth, 9.3),
+            (SizeId::TenonLength, 8.0),
+        ];
+        let short = demo.with(&sizes).unwrap();
         assert_eq!(fit(&demo, &short).unwrap().verdict(), Verdict::Breaks);
         let found = adjust_mates(&short, &demo).unwrap();
         assert!(!found.steps.is_empty());

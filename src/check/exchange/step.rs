@@ -3,9 +3,9 @@
 use std::fmt;
 
 use super::SAME;
-use crate::check::Parameter;
 use crate::quantity::Length;
 use crate::section::{Cap, CapMouth, Section, Thread};
+use crate::size::{Owner, SizeId};
 
 /// One thing that is set to what the other has.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +13,7 @@ pub enum Step {
     /// A size, in millimetres (an angle in degrees).
     Size {
         /// Which.
-        parameter: Parameter,
+        parameter: SizeId,
         /// As it is.
         from: f64,
         /// As the other has it.
@@ -69,9 +69,9 @@ impl Step {
         let mut steps = Vec::new();
         let (own, theirs) = (&section.tenon.thread, &other.tenon.thread);
         steps.extend(thread(ThreadOf::Tenon, own, theirs));
-        let mut sizes = Parameter::with_keys(section);
+        let mut sizes = SizeId::cut(section);
         // Where a grip is longer, its runs end where there was none: its length goes first.
-        sizes.sort_by_key(|size| *size != Parameter::GripLength);
+        sizes.sort_by_key(|size| *size != SizeId::GripLength);
         sizes.retain(|size| is_grips(*size) || is_tenons(*size));
         steps.extend(sizes.into_iter().filter_map(|it| size(it, section, other)));
         steps
@@ -85,10 +85,10 @@ impl Step {
         let inside = |section: &Section| section.cap.as_ref().and_then(Cap::thread).cloned();
         let caps = inside(section).zip(inside(other));
         steps.extend(caps.and_then(|(own, theirs)| thread(ThreadOf::Cap, &own, &theirs)));
-        let sizes = Parameter::of(section).into_iter();
-        let mates = sizes.filter(|it| it.is_barrels() || it.is_caps());
+        let sizes = SizeId::of(section).into_iter();
+        let mates = sizes.filter(|it| it.owner() == Owner::Barrel || it.owner() == Owner::Cap);
         // The place where a cap stops is a place of the section.
-        let mates = mates.filter(|it| *it != Parameter::CapStop);
+        let mates = mates.filter(|it| *it != SizeId::CapStop);
         steps.extend(mates.filter_map(|it| size(it, section, other)));
         steps
     }
@@ -122,36 +122,36 @@ impl Step {
 }
 
 /// Whether a size shapes the outside from front face to shoulder.
-fn is_grips(size: Parameter) -> bool {
+fn is_grips(size: SizeId) -> bool {
     matches!(
         size,
-        Parameter::FrontDiameter
-            | Parameter::GripDiameter(_)
-            | Parameter::RunEnd(_)
-            | Parameter::GripLength
-            | Parameter::ArcRadius(_)
-            | Parameter::CornerRadius(_)
-            | Parameter::CornerChamfer(_)
-            | Parameter::RingStart(_)
-            | Parameter::RingEnd(_)
-            | Parameter::RingRadius(_)
-            | Parameter::GrooveDepth(_)
+        SizeId::FrontDiameter
+            | SizeId::GripDiameter(_)
+            | SizeId::RunEnd(_)
+            | SizeId::GripLength
+            | SizeId::ArcRadius(_)
+            | SizeId::CornerRadius(_)
+            | SizeId::CornerChamfer(_)
+            | SizeId::RingStart(_)
+            | SizeId::RingEnd(_)
+            | SizeId::RingRadius(_)
+            | SizeId::GrooveDepth(_)
     )
 }
 
 /// Whether a size shapes what screws into the barrel.
-fn is_tenons(size: Parameter) -> bool {
+fn is_tenons(size: SizeId) -> bool {
     matches!(
         size,
-        Parameter::TenonLength
-            | Parameter::TenonDiameter
-            | Parameter::TenonChamfer
-            | Parameter::TenonThreadStart
-            | Parameter::TenonThreadSize
-            | Parameter::ReliefDiameter
-            | Parameter::ReliefWidth
-            | Parameter::PilotDiameter
-            | Parameter::PilotLength
+        SizeId::TenonLength
+            | SizeId::TenonDiameter
+            | SizeId::TenonChamfer
+            | SizeId::TenonThreadStart
+            | SizeId::TenonThreadSize
+            | SizeId::ReliefDiameter
+            | SizeId::ReliefWidth
+            | SizeId::PilotDiameter
+            | SizeId::PilotLength
     )
 }
 
@@ -160,7 +160,7 @@ fn thread(of: ThreadOf, own: &Thread, theirs: &Thread) -> Option<Step> {
     (from != to).then(|| Step::Thread { of, from, to, thread: Box::new(theirs.clone()) })
 }
 
-fn size(parameter: Parameter, section: &Section, other: &Section) -> Option<Step> {
+fn size(parameter: SizeId, section: &Section, other: &Section) -> Option<Step> {
     let (from, to) = (parameter.get(section)?, parameter.get(other)?);
     ((from - to).abs() > SAME).then_some(Step::Size { parameter, from, to })
 }

@@ -6,9 +6,10 @@ use crate::check::bodies::{Built, Extremes};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge, worse};
 use crate::check::slide::{Rest, Slide};
-use crate::check::{Bound, Finding, words};
+use crate::check::{Bound, Finding};
 use crate::quantity::Length;
 use crate::section::{Item, Limit, PercentLimits};
+use crate::size::words;
 use crate::solid::CutThread;
 use crate::standard::percent::{self, Base};
 

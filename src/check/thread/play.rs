@@ -4,8 +4,9 @@ use super::mating::Mating;
 use super::pair::{Pair, States, Stop};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge};
-use crate::check::{Bound, Detail, Finding, Series, words};
+use crate::check::{Bound, Detail, Finding, Series};
 use crate::quantity::Length;
+use crate::size::words;
 use crate::solid::CutThread;
 
 /// Lacking less, in millimetres, is shown as nothing.

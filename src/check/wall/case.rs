@@ -1,9 +1,9 @@
 //! What makes a wall's worst case, in the words of the bench.
 
 use super::skin::{Wall, wander};
-use crate::check::words;
 use crate::quantity::Length;
 use crate::section::{Feature, Item, Section};
+use crate::size::words;
 
 /// Points farther apart along z than this are two places, in millimetres: as much as a mark on a
 /// drill is off. Less, and every slope is said to have its worst place elsewhere.

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::{cut, said};
-use crate::check::{Finding, Parameter, Room, Verdict};
+use crate::check::{Finding, Room, Verdict};
 use crate::section::{Cut, Section};
 use crate::shop::as_made::{AsMade, MadeSize, Measured, Remedy, Rescue, step_word};
+use crate::size::SizeId;
 
 /// The version of the form; it grows when a key changes its meaning or goes.
 const FORMAT: u32 = 1;
@@ -104,7 +105,7 @@ pub(super) fn json(section: &Section, made: &AsMade, rooms: &[Room]) -> String {
         done: made.done.iter().map(|step| step_word(*step)).collect(),
         rod_leaves: made
             .rod_leaves
-            .map(|(size, left)| LeftPart { key: size.key().unwrap_or_default(), mm: left.as_mm() }),
+            .map(|(size, left)| LeftPart { key: size.name(), mm: left.as_mm() }),
         impossible: faults.iter().map(fault).collect(),
         worse: shifts(made.worse()),
         better: shifts(made.better()),
@@ -119,7 +120,7 @@ pub(super) fn json(section: &Section, made: &AsMade, rooms: &[Room]) -> String {
 fn size_part(size: &MadeSize, rooms: &[Room]) -> SizePart {
     let room = rooms.iter().find(|room| room.parameter == size.parameter);
     SizePart {
-        key: size.parameter.key().unwrap_or_default(),
+        key: size.parameter.name(),
         dimension: size.parameter.to_string(),
         drawn_mm: size.drawn.as_mm(),
         made_mm: size.made.as_mm(),
@@ -149,7 +150,7 @@ fn shifts(moved: Vec<(Option<&Finding>, &Finding)>) -> Vec<ShiftPart> {
 }
 
 fn rescue_part(rescue: &Rescue, made: &AsMade) -> RescuePart {
-    let written = |parameter: Parameter, mm| parameter.as_written(&made.section, mm);
+    let written = |parameter: SizeId, mm| parameter.as_written(&made.section, mm);
     let findings = rescue.examination.findings.iter();
     let checks = findings.filter_map(|now| shift(made.drawn.finding(now.code), now)).collect();
     let (change, off) = match rescue.remedy {
@@ -159,7 +160,7 @@ fn rescue_part(rescue: &Rescue, made: &AsMade) -> RescuePart {
     RescuePart {
         remedy: if change.is_some() { "change" } else { "face-back" },
         said: said::remedy(&made.section, &rescue.remedy),
-        key: change.and_then(|change| change.parameter.key()),
+        key: change.map(|change| change.parameter.name()),
         from_mm: change.map(|change| written(change.parameter, change.from)),
         to_mm: change.map(|change| written(change.parameter, change.to)),
         off_mm: off.map(crate::quantity::Length::as_mm),

@@ -14,6 +14,7 @@ use crate::design::{Asked, Library, MadeSize, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::shop::as_made::{AsMade, Said, as_made, read, typed};
 use crate::shop::{Plan, plan};
+use crate::size::SizeId;
 use crate::solid::BuildError;
 
 /// What is asked of [`asmade`], as typed.
@@ -21,10 +22,10 @@ use crate::solid::BuildError;
 pub(super) struct Typed {
     /// A design's file, or the name of a built-in one
     design: String,
-    /// A size that was cut otherwise: `clearance-bore.depth=4.3`; as often as there are sizes. It
+    /// A size that was cut otherwise: `bores.clearance.depth=4.3`; as often as there are sizes. It
     /// goes over the design's `[made]`. Diameters are what a caliper reads, depths are from the
     /// finished front face, as in the design; an unknown key lists them all. Or what stands in a box
-    /// of the sheet: `clearance-bore.pin=4.41`, `unit.stands=5.6`, `grip.faced=22.1`
+    /// of the sheet: `bores.clearance.pin=4.41`, `unit.stands=5.6`, `grip.faced=22.1`
     #[arg(long, value_name = "KEY=VALUE")]
     set: Vec<String>,
     /// The last step that is done, where more is done than what was cut otherwise: `tapped`,
@@ -95,10 +96,12 @@ fn meant(
     typed: Vec<MadeSize>,
     after: Option<&str>,
 ) -> Result<Said, Vec<Diagnostic>> {
-    // What stands in a box is the size that it means: then one goes over the other.
+    // What stands in a box is the size that it means, an older name the one that it has now: then
+    // one goes over the other.
+    let named = |key: &str| SizeId::read(key, &plan.section).map(SizeId::name);
     let meant = |size: MadeSize| match plan.of_box(&size.key, size.value) {
         Some((key, value)) => MadeSize { key, value, ..size },
-        None => size,
+        None => MadeSize { key: named(&size.key).unwrap_or(size.key), ..size },
     };
     let typed: Vec<MadeSize> = typed.into_iter().map(meant).collect();
     let mut made = resolved.made.clone();

@@ -25,7 +25,7 @@ pub(super) fn said(
     text += &sizes(made, rooms, style);
     if let Some((size, left)) = made.rod_leaves {
         let measured = rounded(size.get(&made.section).unwrap_or_default(), "mm");
-        let (key, left) = (size.key().unwrap_or_default(), rounded(left.as_mm(), "mm"));
+        let (key, left) = (size.name(), rounded(left.as_mm(), "mm"));
         text += &format!(
             "Between its faces the rod leaves {left} mm for the {size}; measured was {measured} mm: \
              say {key}={left} too.\n"
@@ -64,7 +64,7 @@ fn sizes(made: &AsMade, rooms: &[Room], style: Style) -> String {
         let numbers = [size.drawn, size.made].map(|length| rounded(length.as_mm(), "mm"));
         let off = format!("{:+.2}", (size.made - size.drawn).as_mm()).replace("-0.00", "+0.00");
         let room = rooms.iter().find(|room| room.parameter == size.parameter).map(room_of);
-        let key = size.parameter.key().unwrap_or_default();
+        let key = size.parameter.name();
         let row = [&numbers[0], &numbers[1], &off, room.as_deref().unwrap_or_default()];
         text += &line(&size.parameter.to_string(), &key, row);
     }
@@ -164,7 +164,7 @@ fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
 pub(super) fn remedy(section: &Section, remedy: &Remedy) -> String {
     match remedy {
         Remedy::Change(change) => {
-            let key = change.parameter.key().unwrap_or_default();
+            let key = change.parameter.name();
             let parameter = change.parameter;
             let [from, to] = [change.from, change.to].map(|mm| parameter.as_written(section, mm));
             format!("{parameter}: {to:.2} mm instead of {from:.2} mm ({key})")

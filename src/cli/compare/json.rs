@@ -111,7 +111,7 @@ fn fitted(fit: &Result<Fit, Unfit>) -> FitPart {
 
 fn step(step: &Step) -> StepPart {
     let (key, sizes) = match step {
-        Step::Size { parameter, from, to } => (parameter.key(), Some([*from, *to])),
+        Step::Size { parameter, from, to } => (Some(parameter.name()), Some([*from, *to])),
         Step::Thread { .. } => (None, None),
     };
     let [from_mm, to_mm] = [0, 1].map(|n| sizes.map(|sizes| sizes[n]));

@@ -41,7 +41,7 @@ pub(super) struct Typed {
     /// sectionwright/kept in your data folder
     #[arg(long, value_name = "FOLDER")]
     shelf: Option<PathBuf>,
-    /// A size that was cut otherwise, as `asmade` takes it: `recess.depth=1.3`
+    /// A size that was cut otherwise, as `asmade` takes it: `bores.recess.depth=1.3`
     #[arg(long, value_name = "KEY=VALUE")]
     set: Vec<String>,
     /// The last step that was done, as `asmade` takes it

@@ -2,10 +2,11 @@
 
 use super::scheme::{Role, Size, Wall};
 use super::words::{Allowances, Allowed};
-use crate::check::{Allotment, AllottedAngle, AllottedSize, Parameter};
+use crate::check::{Allotment, AllottedAngle, AllottedSize};
 use crate::export::drawing::Measure;
 use crate::quantity::Length;
 use crate::section::{Facet, Feature, Item, NamedPart, PartKind, Side};
+use crate::size::SizeId;
 use crate::standard::iso2768::LEAST;
 
 /// A size on a drawing and the one that was allotted are one where they differ by no more than
@@ -92,8 +93,8 @@ fn small(size: &Size, value: f64) -> Allowed {
 }
 
 /// Whether a size of the drawing may be a parameter's.
-fn belongs(parameter: Parameter, size: &Size) -> bool {
-    use Parameter as P;
+fn belongs(parameter: SizeId, size: &Size) -> bool {
+    use SizeId as P;
     let outside = size.wall == Wall::Outside;
     match parameter {
         P::RunEnd(_)
@@ -130,15 +131,13 @@ fn belongs(parameter: Parameter, size: &Size) -> bool {
 }
 
 /// Whether a size of the drawing has a parameter's angle.
-fn is_angle_of(parameter: Parameter, size: &Size) -> bool {
+fn is_angle_of(parameter: SizeId, size: &Size) -> bool {
     match (parameter, &size.role) {
-        (Parameter::PointAngle(item), Role::Cone) => {
+        (SizeId::PointAngle(item), Role::Cone) => {
             size.features.iter().any(|feature| feature.item == item)
         }
-        (Parameter::CornerAngle(n), Role::Chamfer(_)) => is_of(size, corner(n), Facet::Chamfer),
-        (Parameter::TenonChamferAngle, Role::Chamfer(_)) => {
-            is_of(size, Item::Tenon, Facet::Chamfer)
-        }
+        (SizeId::CornerAngle(n), Role::Chamfer(_)) => is_of(size, corner(n), Facet::Chamfer),
+        (SizeId::TenonChamferAngle, Role::Chamfer(_)) => is_of(size, Item::Tenon, Facet::Chamfer),
         _ => false,
     }
 }

@@ -7,7 +7,7 @@
 //!                   -> the cuts that are left         (to_come)
 //! ```
 //! A size that was cut otherwise is set in the section alone, with what is cut by the same tool or
-//! measured from the same place ([`Parameter::set`]); nothing else is derived anew. A hole keeps what
+//! measured from the same place ([`SizeId::set`]); nothing else is derived anew. A hole keeps what
 //! its tool may cut over its size: a caliper measures it at its mouth, and it may be wider behind.
 
 mod measured;
@@ -23,9 +23,10 @@ pub use said::{MadeSize, Said, read};
 pub use step::word as step_word;
 pub use typed::typed;
 
-use crate::check::{Examination, Parameter, verdicts};
+use crate::check::{Examination, verdicts};
 use crate::quantity::Length;
 use crate::section::{Cut, LEAST_STEP, Section, Stage};
+use crate::size::SizeId;
 use crate::solid::BuildError;
 
 /// A section as it was really cut.
@@ -43,7 +44,7 @@ pub struct AsMade {
     pub made: Measured,
     /// The length that the rod leaves for the grip, or for the tenon, where the other one came out
     /// otherwise and no facing makes up for it; what was measured has the length as drawn.
-    pub rod_leaves: Option<(Parameter, Length)>,
+    pub rod_leaves: Option<(SizeId, Length)>,
     /// What saves it, the smallest change first; none is looked for where nothing is worse.
     pub rescues: Vec<Rescue>,
     /// What is to be cut still, where it is left as it is.
@@ -114,16 +115,16 @@ fn rod_leaves(
     made: &Section,
     said: &Said,
     done: &[Stage],
-) -> Option<(Parameter, Length)> {
+) -> Option<(SizeId, Length)> {
     let given = |parameter| said.sizes.iter().any(|size| size.parameter == parameter);
     let over = to_come::over(drawn, made, done);
     let (faced, facing) = (done.contains(&Stage::Faced), drawn.allowance.facing);
-    let (other, off) = match (given(Parameter::TenonLength), given(Parameter::GripLength)) {
-        (true, false) if faced || facing <= LEAST_STEP => (Parameter::GripLength, over),
-        (true, false) => (Parameter::GripLength, over.min(Length::ZERO)),
-        (false, true) if facing <= LEAST_STEP => (Parameter::TenonLength, over),
+    let (other, off) = match (given(SizeId::TenonLength), given(SizeId::GripLength)) {
+        (true, false) if faced || facing <= LEAST_STEP => (SizeId::GripLength, over),
+        (true, false) => (SizeId::GripLength, over.min(Length::ZERO)),
+        (false, true) if facing <= LEAST_STEP => (SizeId::TenonLength, over),
         // Faced more, or less: as far as there was something to come off.
-        (false, true) if faced => (Parameter::TenonLength, (over + facing).min(Length::ZERO)),
+        (false, true) if faced => (SizeId::TenonLength, (over + facing).min(Length::ZERO)),
         _ => return None,
     };
     let left = Length::mm(other.get(made)?) + off;

@@ -4,9 +4,10 @@
 use super::measured::{Measured, moved};
 use super::step::{from_front, maker};
 use super::to_come;
-use crate::check::{Change, Examination, Parameter, Verdict, savings};
+use crate::check::{Change, Examination, Verdict, savings};
 use crate::quantity::Length;
 use crate::section::{Cut, LEAST_STEP, Section, Stage};
+use crate::size::SizeId;
 use crate::solid::BuildError;
 
 /// Most that are offered. More, and nobody reads the last.
@@ -42,11 +43,11 @@ impl Remedy {
         }
     }
 
-    /// Which of two to take first, the lower, as [`Parameter::rank`].
+    /// Which of two to take first, the lower, as [`SizeId::rank`].
     fn rank(&self) -> u8 {
         match self {
             Self::Change(change) => change.parameter.rank(),
-            Self::FaceBack { .. } => Parameter::GripLength.rank(),
+            Self::FaceBack { .. } => SizeId::GripLength.rank(),
         }
     }
 }
@@ -72,14 +73,14 @@ pub(super) fn rescues(
     made: &Section,
     done: &[Stage],
 ) -> Result<Vec<Rescue>, BuildError> {
-    let free: Vec<Parameter> =
-        Parameter::of(made).into_iter().filter(|size| is_free(*size, drawn, made, done)).collect();
+    let free: Vec<SizeId> =
+        SizeId::of(made).into_iter().filter(|size| is_free(*size, drawn, made, done)).collect();
     let mut found = Vec::new();
     for change in savings(drawn, made, &free)? {
         let Some(section) = change.parameter.set(made, change.to) else { continue };
         // No rod grows: a section is no longer than what was squared leaves.
         if to_come::over(drawn, &section, done) < -LEAST_STEP
-            && change.parameter == Parameter::GripLength
+            && change.parameter == SizeId::GripLength
         {
             continue;
         }
@@ -97,10 +98,10 @@ pub(super) fn rescues(
 
 /// Whether a size is the section's own and still to be cut. The rod's length between its faces is
 /// none: it was squared before anything else.
-fn is_free(size: Parameter, drawn: &Section, made: &Section, done: &[Stage]) -> bool {
+fn is_free(size: SizeId, drawn: &Section, made: &Section, done: &[Stage]) -> bool {
     let step = maker(size, drawn).or_else(|| maker(size, made));
     size.is_sections()
-        && size != Parameter::TenonLength
+        && size != SizeId::TenonLength
         && step.is_some_and(|step| !done.contains(&step))
 }
 
@@ -126,7 +127,7 @@ fn accepted(
 /// The least by which the front face can be taken back so that it helps. It can be while the
 /// outside is not turned, once depths were cut from it.
 fn face_back(before: (&Section, &Examination), made: &Section, done: &[Stage]) -> Option<Rescue> {
-    let cut: Vec<Parameter> = Parameter::of(made)
+    let cut: Vec<SizeId> = SizeId::of(made)
         .into_iter()
         .filter(|size| {
             let step = maker(*size, before.0);
@@ -146,13 +147,13 @@ fn face_back(before: (&Section, &Examination), made: &Section, done: &[Stage]) -
 }
 
 /// A section whose front face was taken back after some of its depths were cut from it.
-pub(super) fn faced_back(made: &Section, cut: &[Parameter], off: Length) -> Option<Section> {
+pub(super) fn faced_back(made: &Section, cut: &[SizeId], off: Length) -> Option<Section> {
     let by = off.as_mm();
-    let less = |section: &Section, size: &Parameter| -> Option<Section> {
+    let less = |section: &Section, size: &SizeId| -> Option<Section> {
         let to = size.get(section)? - by;
         if to > 0.0 { size.set(section, to) } else { None }
     };
-    let shorter = less(made, &Parameter::GripLength)?;
+    let shorter = less(made, &SizeId::GripLength)?;
     let section = cut.iter().try_fold(shorter, |section, size| less(&section, size))?;
     // The rod is as it was sawn.
     Some(Section { blank: made.blank, ..section })

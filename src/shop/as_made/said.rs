@@ -1,11 +1,11 @@
 //! What people say was cut, held against the sizes and steps that a section has.
 
 use super::step::{steps, word};
-use crate::check::Parameter;
 use crate::design::{Made, MadeSize as SaidSize};
 use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::Length;
 use crate::section::{Section, Stage};
+use crate::size::SizeId;
 
 /// Words less alike than this are no slip of the pen.
 const ALIKE: f64 = 0.7;
@@ -14,7 +14,7 @@ const ALIKE: f64 = 0.7;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MadeSize {
     /// Which.
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// As it was asked for, as its key has it.
     pub drawn: Length,
     /// As it was cut, as its key has it.
@@ -23,7 +23,7 @@ pub struct MadeSize {
 
 impl MadeSize {
     /// A size of a section as it was cut, as its key has it.
-    pub fn of(section: &Section, parameter: Parameter, made: Length) -> Self {
+    pub fn of(section: &Section, parameter: SizeId, made: Length) -> Self {
         let drawn = parameter.get(section).unwrap_or_default();
         Self { parameter, drawn: Length::mm(parameter.as_written(section, drawn)), made }
     }
@@ -44,11 +44,12 @@ pub struct Said {
 /// Every key that the section does not have, every one that is there twice, a step that is none,
 /// and that nothing is said.
 pub fn read(section: &Section, made: &Made) -> Result<Said, Vec<Diagnostic>> {
-    let known = Parameter::with_keys(section);
+    let known = SizeId::cut(section);
     let mut wrong = Vec::new();
     let mut found: Vec<(usize, MadeSize, Option<Place>)> = Vec::new();
     for SaidSize { key, value, at } in &made.sizes {
-        let Some(parameter) = Parameter::read(key, section) else {
+        let size = SizeId::read(key, section).filter(|size| known.contains(size));
+        let Some(parameter) = size else {
             wrong.push(placed(unknown_key(key, &known), *at));
             continue;
         };
@@ -70,7 +71,7 @@ pub fn read(section: &Section, made: &Made) -> Result<Said, Vec<Diagnostic>> {
     });
     if made.sizes.is_empty() {
         let nothing = Diagnostic::error("made.nothing", "nothing is said of what was cut");
-        let keys = "`--set clearance-bore.depth=4.3`, or a `[made]` table in the design";
+        let keys = "`--set bores.clearance.depth=4.3`, or a `[made]` table in the design";
         wrong.push(nothing.hint(format!("{keys}; this section has {}", listed(&known))));
     }
     if !wrong.is_empty() {
@@ -84,8 +85,8 @@ fn placed(diagnostic: Diagnostic, at: Option<Place>) -> Diagnostic {
     Diagnostic { at: at.or(diagnostic.at), ..diagnostic }
 }
 
-fn unknown_key(key: &str, known: &[Parameter]) -> Diagnostic {
-    let keys: Vec<String> = known.iter().filter_map(|size| size.key()).collect();
+fn unknown_key(key: &str, known: &[SizeId]) -> Diagnostic {
+    let keys: Vec<String> = known.iter().map(|size| size.name()).collect();
     let near = nearest(key, &keys).map_or(String::new(), |key| format!("did you mean `{key}`? "));
     Diagnostic::error("made.unknown-key", format!("no size that is cut here is called `{key}`"))
         .hint(format!("{near}This section has {}", listed(known)))
@@ -99,8 +100,8 @@ fn unknown_step(said: &str, section: &Section) -> Diagnostic {
         .hint(format!("{near}In their order they are {}", words.join(", ")))
 }
 
-fn listed(known: &[Parameter]) -> String {
-    known.iter().filter_map(|size| size.key()).collect::<Vec<_>>().join(", ")
+fn listed(known: &[SizeId]) -> String {
+    known.iter().map(|size| size.name()).collect::<Vec<_>>().join(", ")
 }
 
 fn nearest<'a>(word: &str, known: &'a [String]) -> Option<&'a String> {

@@ -1,13 +1,13 @@
 //! Which step makes a size, and which steps are done.
 
 use super::Said;
-use crate::check::Parameter;
 use crate::section::{Bore, Item, Mouth, Point, Section, Stage};
+use crate::size::SizeId;
 
 /// The step that makes a size; none of what is not made at this lathe, or of a hole that another
 /// one takes away.
-pub(super) fn maker(parameter: Parameter, section: &Section) -> Option<Stage> {
-    use Parameter as P;
+pub(super) fn maker(parameter: SizeId, section: &Section) -> Option<Stage> {
+    use SizeId as P;
     let steps = steps(section);
     let stage = match parameter {
         P::BoreDiameter(item) | P::BoreDepth(item) | P::ReliefStart(item) => Stage::Bored(item),
@@ -76,13 +76,13 @@ pub(super) fn done(section: &Section, said: &Said) -> Vec<Stage> {
 }
 
 /// Whether a size is a depth from the front face.
-pub(super) fn from_front(parameter: Parameter, section: &Section) -> bool {
+pub(super) fn from_front(parameter: SizeId, section: &Section) -> bool {
     match parameter {
-        Parameter::BoreDepth(item) | Parameter::ReliefStart(item) => {
+        SizeId::BoreDepth(item) | SizeId::ReliefStart(item) => {
             section.bore(item).is_some_and(|bore| bore.mouth == Mouth::Front)
                 && !matches!(item, Item::Countersink(_))
         }
-        Parameter::UnitThreadEnd => true,
+        SizeId::UnitThreadEnd => true,
         _ => false,
     }
 }

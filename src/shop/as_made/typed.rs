@@ -1,4 +1,4 @@
-//! What was cut, as it is typed: `clearance-bore.depth=4.3`.
+//! What was cut, as it is typed: `bores.clearance.depth=4.3`.
 
 use crate::design::{GREATEST, MadeSize};
 use crate::diagnostic::{Diagnostic, Place, SourceId, Sources};
@@ -28,7 +28,7 @@ fn size(
     let Some((key, said)) = line.split_once('=').filter(|(key, _)| !key.trim().is_empty()) else {
         let message = format!("`{line}` is no key with a length");
         let form = Diagnostic::error("made.form", message).at(at(0, line.len()));
-        wrong.push(form.hint("a key, an equals sign and a length: clearance-bore.depth=4.3"));
+        wrong.push(form.hint("a key, an equals sign and a length: bores.clearance.depth=4.3"));
         return None;
     };
     let value_at = at(key.len() + 1, line.len());

@@ -1,8 +1,8 @@
 //! What a tool of the rack would leave in a hole.
 
-use crate::check::Parameter;
 use crate::quantity::{Length, Limits};
 use crate::section::{Bore, Depth, Item, Point, Section, Tool, ToolKind, Workshop};
+use crate::size::SizeId;
 use crate::standard::DrillSize;
 
 /// Tools farther off than this are not tried, on the diameter: the section would be another one.
@@ -129,7 +129,7 @@ impl Candidate {
 
     /// The section with this tool's hole in it; none where it has no such hole.
     pub fn fitted(&self, section: &Section) -> Option<Section> {
-        let mut fitted = Parameter::BoreDiameter(self.item).set(section, self.hole.as_mm())?;
+        let mut fitted = SizeId::BoreDiameter(self.item).set(section, self.hole.as_mm())?;
         let bore = fitted.bores.iter_mut().find(|bore| bore.item == self.item)?;
         let same = bore.diameter == self.hole && bore.point == self.point;
         let named = section.bore(self.item)?;

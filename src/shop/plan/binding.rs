@@ -1,8 +1,9 @@
 //! When the unit binds in its thread: what each kind of binding would look like in this design.
 
-use crate::check::{Change, Examination, Parameter, verdicts};
+use crate::check::{Change, Examination, verdicts};
 use crate::quantity::Length;
 use crate::section::Section;
+use crate::size::SizeId;
 
 /// The numbers of the table of bindings; those that can't be measured are left out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -66,7 +67,7 @@ impl Binding {
 
 /// Turns after which it stops when its thread is cut too small: measured on such a section.
 fn cut_small(section: &Section) -> Option<f64> {
-    let size = Parameter::UnitThreadSize;
+    let size = SizeId::UnitThreadSize;
     let from = size.get(section)?;
     let small = Change { parameter: size, from, to: from - TOO_SMALL };
     let small = small.parameter.set(section, small.to)?;

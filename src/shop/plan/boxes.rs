@@ -3,7 +3,8 @@
 
 use super::{Plan, Work};
 use crate::quantity::Length;
-use crate::section::{Depth, Mouth};
+use crate::section::{Depth, Item, Mouth};
+use crate::size::SizeId;
 
 /// The box for how far the unit stands out before its thread is cut.
 const UNIT_STANDS: &str = "unit.stands";
@@ -24,18 +25,22 @@ impl Plan {
         if key == FACED {
             let face =
                 self.operations.iter().find(|step| matches!(step.work, Work::Face { .. }))?;
-            return Some(("grip.length".to_owned(), reading - face.measured.to_come));
+            return Some((SizeId::GripLength.name(), reading - face.measured.to_come));
         }
         let hole = key.strip_suffix(".pin")?;
-        let step = self
-            .operations
-            .iter()
-            .find(|step| step.bore().is_some_and(|work| work.bore.item.to_string() == hole))?;
+        let is_it = |item: Item| {
+            // Sheets that were printed before name the hole as its surface is named.
+            item.to_string() == hole
+                || SizeId::BoreDepth(item).name().strip_suffix(".depth") == Some(hole)
+        };
+        let mut steps = self.operations.iter();
+        let step = steps.find(|step| step.bore().is_some_and(|work| is_it(work.bore.item)))?;
         let work = step.bore()?;
         let (pin, Depth::To(depth)) = (work.pin?, work.bore.depth) else { return None };
         let front = work.bore.mouth == Mouth::Front;
         let to_come = if front { step.measured.to_come } else { Length::ZERO };
-        Some((format!("{hole}.depth"), depth - to_come + (reading - pin.reading)))
+        let depth = depth - to_come + (reading - pin.reading);
+        Some((SizeId::BoreDepth(work.bore.item).name(), depth))
     }
 
     fn of_unit(&self, reading: Length) -> Option<(String, Length)> {
@@ -43,10 +48,10 @@ impl Plan {
             Work::TryUnit(fit) => Some(fit),
             _ => None,
         })?;
-        let bore = self.section.bore(crate::section::Item::ClearanceBore)?;
+        let bore = self.section.bore(Item::ClearanceBore)?;
         let Depth::To(depth) = bore.depth else { return None };
         let deeper = (fit.stands - reading) / fit.by_clearance;
         let says = fit.tells_of_clearance();
-        says.then(|| ("clearance-bore.depth".to_owned(), depth + deeper))
+        says.then(|| (SizeId::BoreDepth(Item::ClearanceBore).name(), depth + deeper))
     }
 }

@@ -5,12 +5,13 @@ use super::{
     BoreWork, Depths, Holding, Measured, Operation, Outside, PinReading, PlanError, Speed, Tapping,
     TenonWork, ThreadWork, Tight, TrialFit, Work,
 };
-use crate::check::{Parameter, Room};
+use crate::check::Room;
 use crate::quantity::Length;
 use crate::section::{
     Bore, Cut, Depth, Means, Mouth, Point, Section, Sequence, Thread, ToolKind, Workpiece, Workshop,
 };
 use crate::shop::choose::{Choice, Taken};
+use crate::size::SizeId;
 
 /// How much a drill may open a hole, on the diameter, before its lips are guided by material again
 /// and it stops to grab (common practice, no source).
@@ -311,8 +312,8 @@ impl Planner<'_> {
 }
 
 /// Whether a size is made in a step.
-fn belongs(parameter: Parameter, work: &Work) -> bool {
-    use Parameter as P;
+fn belongs(parameter: SizeId, work: &Work) -> bool {
+    use SizeId as P;
     match work {
         Work::Bore(bore) => {
             let item = bore.bore.item;

@@ -1,12 +1,13 @@
 //! Which sizes of a step are critical, and why: the room of each, as [`crate::check::room`] has it.
 
-use crate::check::{Parameter, Room, SideRoom, Verdict, Worse, info};
+use crate::check::{Room, SideRoom, Verdict, Worse, info};
+use crate::size::SizeId;
 
 /// A size of a step that has less room than can be held, or more room to one side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tight {
     /// The size.
-    pub parameter: Parameter,
+    pub parameter: SizeId,
     /// Its value in the section, in millimetres; depths from the finished face.
     pub value: f64,
     /// Room to either side, in millimetres; none where nothing gets worse within 2 mm.
@@ -34,8 +35,7 @@ impl Tight {
     pub fn of(room: &Room, held: [f64; 2]) -> Self {
         // A run that carries a thread, or ends at one, is as wide as the thread: that no other width can
         // be drawn says nothing of what may be cut.
-        let drawn_so =
-            matches!(room.parameter, Parameter::GripDiameter(_) | Parameter::FrontDiameter);
+        let drawn_so = matches!(room.parameter, SizeId::GripDiameter(_) | SizeId::FrontDiameter);
         let counts = |side: &SideRoom| {
             let impossible = matches!(side.then, Some(Worse::Impossible(_)));
             side.then.is_some() && !(drawn_so && impossible)

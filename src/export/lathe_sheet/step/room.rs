@@ -2,65 +2,63 @@
 
 use super::super::content::Line;
 use super::{Step, plain, warning};
-use crate::check::Parameter;
 use crate::quantity::Length;
 use crate::section::Mouth;
 use crate::shop::{Bite, Tight, Work};
+use crate::size::SizeId;
 
 /// A size with as much room to either side is said to be not critical, or not spoken of, in
 /// millimetres: nobody is off by more who looks at all.
 const FREE: f64 = 0.25;
 
 /// A size in a word or two; the step says of what.
-fn size(step: Step, parameter: Parameter) -> String {
+fn size(step: Step, parameter: SizeId) -> String {
     match parameter {
-        Parameter::BoreDiameter(_) => "Ø".to_owned(),
-        Parameter::BoreDepth(_) => "depth".to_owned(),
-        Parameter::ReliefStart(_) => "start".to_owned(),
-        Parameter::UnitThreadEnd => "end of full thread".to_owned(),
-        Parameter::TenonLength | Parameter::GripLength => "length".to_owned(),
-        Parameter::TenonChamfer => "chamfer".to_owned(),
-        Parameter::PilotDiameter => "pilot Ø".to_owned(),
-        Parameter::ReliefDiameter => "relief Ø".to_owned(),
-        Parameter::ReliefWidth => "relief width".to_owned(),
-        Parameter::FrontDiameter => "Ø at the front".to_owned(),
-        Parameter::GripDiameter(n) => {
+        SizeId::BoreDiameter(_) => "Ø".to_owned(),
+        SizeId::BoreDepth(_) => "depth".to_owned(),
+        SizeId::ReliefStart(_) => "start".to_owned(),
+        SizeId::UnitThreadEnd => "end of full thread".to_owned(),
+        SizeId::TenonLength | SizeId::GripLength => "length".to_owned(),
+        SizeId::TenonChamfer => "chamfer".to_owned(),
+        SizeId::PilotDiameter => "pilot Ø".to_owned(),
+        SizeId::ReliefDiameter => "relief Ø".to_owned(),
+        SizeId::ReliefWidth => "relief width".to_owned(),
+        SizeId::FrontDiameter => "Ø at the front".to_owned(),
+        SizeId::GripDiameter(n) => {
             let runs = &step.plan.section.grip.runs;
             let end = runs.get(usize::from(n).saturating_sub(1)).map(|run| run.to.z);
             let end = end.unwrap_or(Length::ZERO) + step.operation.measured.to_come;
             format!("Ø at {}", step.length(end))
         }
-        Parameter::GrooveDepth(n) => format!("groove {n} depth"),
+        SizeId::GrooveDepth(n) => format!("groove {n} depth"),
         other => other.to_string(),
     }
 }
 
 /// What is less and more of a size.
-fn sides(parameter: Parameter) -> [&'static str; 2] {
+fn sides(parameter: SizeId) -> [&'static str; 2] {
     match parameter {
-        Parameter::BoreDepth(_)
-        | Parameter::ReliefStart(_)
-        | Parameter::UnitThreadEnd
-        | Parameter::GrooveDepth(_) => ["shallower", "deeper"],
-        Parameter::TenonLength | Parameter::GripLength => ["shorter", "longer"],
-        Parameter::ReliefWidth => ["narrower", "wider"],
+        SizeId::BoreDepth(_)
+        | SizeId::ReliefStart(_)
+        | SizeId::UnitThreadEnd
+        | SizeId::GrooveDepth(_) => ["shallower", "deeper"],
+        SizeId::TenonLength | SizeId::GripLength => ["shorter", "longer"],
+        SizeId::ReliefWidth => ["narrower", "wider"],
         _ => ["smaller", "larger"],
     }
 }
 
 /// How much more a length reads from the face as it is than from the finished one.
-fn still_to_come(step: Step, parameter: Parameter) -> Length {
+fn still_to_come(step: Step, parameter: SizeId) -> Length {
     let measured = step.operation.measured;
     if let (Work::Face { leaves, .. }, Some(length)) =
-        (&step.operation.work, Parameter::GripLength.get(&step.plan.section))
+        (&step.operation.work, SizeId::GripLength.get(&step.plan.section))
     {
         // From the shoulder or the back face, whichever the step names.
         return *leaves - Length::mm(length);
     }
-    let from_front = matches!(
-        parameter,
-        Parameter::BoreDepth(_) | Parameter::ReliefStart(_) | Parameter::UnitThreadEnd
-    );
+    let from_front =
+        matches!(parameter, SizeId::BoreDepth(_) | SizeId::ReliefStart(_) | SizeId::UnitThreadEnd);
     if from_front && measured.face == Mouth::Front { measured.to_come } else { Length::ZERO }
 }
 
@@ -87,7 +85,7 @@ pub(super) fn line(step: Step, tight: &Tight) -> Option<Line> {
     let (name, range) = (size(step, tight.parameter), range(step, tight));
     if tight.critical {
         // Which way to lean is for depths: a drill's diameter is as it is.
-        let lean = tight.leans().filter(|_| matches!(tight.parameter, Parameter::BoreDepth(_)));
+        let lean = tight.leans().filter(|_| matches!(tight.parameter, SizeId::BoreDepth(_)));
         let lean = match lean {
             Some(lean) if lean > 0.0 => "; rather a trace too deep",
             Some(_) => "; rather a trace too shallow",
@@ -95,10 +93,8 @@ pub(super) fn line(step: Step, tight: &Tight) -> Option<Line> {
         };
         return Some(warning(format!("CRITICAL {name}: {range}{lean}")));
     }
-    let told = matches!(
-        tight.parameter,
-        Parameter::BoreDepth(_) | Parameter::GripLength | Parameter::TenonLength
-    );
+    let told =
+        matches!(tight.parameter, SizeId::BoreDepth(_) | SizeId::GripLength | SizeId::TenonLength);
     let range = if tight.less.is_none() && tight.more.is_none() {
         String::new()
     } else {

@@ -4,11 +4,11 @@ use super::super::content::{Line, Row};
 use super::super::numbers;
 use super::super::tables::name;
 use super::{Step, plain, set, warning};
-use crate::check::Parameter;
 use crate::export::half_section::letter;
 use crate::quantity::Length;
 use crate::section::Item;
 use crate::shop::{TrialFit, Work};
+use crate::size::SizeId;
 
 pub(super) fn rehearse(step: Step) -> Row {
     let plan = step.plan;
@@ -42,7 +42,7 @@ pub(super) fn rehearse(step: Step) -> Row {
 
 pub(super) fn first_try(step: Step, fit: TrialFit) -> Row {
     let mut notes: Vec<Line> = Vec::new();
-    let clearance = Parameter::BoreDepth(Item::ClearanceBore);
+    let clearance = SizeId::BoreDepth(Item::ClearanceBore);
     let rooms = step.plan.operations.iter().flat_map(|operation| &operation.tight);
     let room = rooms.into_iter().find(|tight| tight.parameter == clearance);
     if fit.seats_untapped() {

@@ -68,7 +68,7 @@ pub(super) fn find(grip: &Grip, item: Item) -> Option<Ring> {
 }
 
 /// Whether it is an arc.
-pub(in crate::check) fn is_round(form: RingForm) -> bool {
+pub(crate) fn is_round(form: RingForm) -> bool {
     matches!(form, RingForm::Bead | RingForm::RoundGroove)
 }
 

@@ -3,7 +3,7 @@
 use crate::section::{Facet, Feature, Item, Mouth};
 
 /// What people call a thing that is cut, drilled or bought.
-pub(super) const fn item(item: Item) -> &'static str {
+pub(crate) const fn item(item: Item) -> &'static str {
     match item {
         Item::FrontFace => "front face",
         Item::Grip(_) => "grip",
@@ -75,7 +75,7 @@ pub(super) const fn item(item: Item) -> &'static str {
 }
 
 /// A surface, with its article: an item's side, the end of it, or where a thread's groove ends.
-pub(super) fn surface(feature: Feature) -> String {
+pub(crate) fn surface(feature: Feature) -> String {
     let name = item(feature.item);
     match (feature.item, feature.facet) {
         // Faces have no ends, and a ring has no far one.

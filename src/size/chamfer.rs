@@ -28,7 +28,7 @@ pub(super) fn drawn(section: &Section, corner: usize) -> Option<[f64; 2]> {
 }
 
 /// Gives that chamfer another length and angle.
-pub(in crate::check) fn set(section: &mut Section, corner: usize, wanted: [f64; 2]) -> Option<()> {
+pub(crate) fn set(section: &mut Section, corner: usize, wanted: [f64; 2]) -> Option<()> {
     let now = legs(&section.grip, corner)?;
     let tangent = libm::tan(wanted[1].to_radians());
     if let Some(along) = directions(&section.grip, corner) {
