@@ -13,6 +13,7 @@ use crate::diagnostic::{Diagnostic, Place, SourceId, Sources};
 const FORMAT: f64 = 1.0;
 
 /// A file, laid over those it is like.
+#[derive(Clone, Debug)]
 pub(super) struct Document {
     table: Table,
     /// The start of the file that was asked for.
@@ -34,6 +35,16 @@ impl Document {
     /// Its keys.
     pub(super) fn table(&self) -> Table {
         self.table.clone()
+    }
+
+    /// Its keys, to be read.
+    pub(super) fn tree(&self) -> &Table {
+        &self.table
+    }
+
+    /// The start of the file that was asked for.
+    pub(super) fn start(&self) -> Place {
+        self.at
     }
 
     /// The file that was asked for.

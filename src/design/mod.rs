@@ -33,6 +33,8 @@ mod thread_file;
 mod tree;
 mod unit_file;
 mod value;
+mod values;
+mod write;
 mod written;
 
 pub use edit::{EditError, with_numbers};
@@ -44,15 +46,19 @@ pub use resolved::{
 };
 pub use template::template;
 pub use value::GREATEST;
+pub use values::{Origin, Values};
+pub use write::{InFile, Write};
 pub use written::{Lookup, Written, WrittenFile};
 
 use std::path::Path;
+use std::sync::Arc;
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::section::{Plate, Section, Workshop};
 use load::Loader;
 use racks::Racks;
 use resolve::Making;
+use values::Files;
 
 /// What is asked for beside a design.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -79,7 +85,7 @@ pub fn load_asked(
     let Loader { sources, log: mut diagnostics, trail, .. } = loader;
     diagnostics.append(&mut making.log);
     match made {
-        Some(Parts { section, workshop, credits, made }) => {
+        Some(Parts { section, workshop, credits, made, values }) => {
             let Making { derived, readings, .. } = making;
             let (notes, written) = (diagnostics, trail.written());
             Ok(Resolved {
@@ -92,6 +98,7 @@ pub fn load_asked(
                 notes,
                 sources,
                 written,
+                values,
             })
         }
         None => Err(Failure { diagnostics, sources }),
@@ -185,6 +192,7 @@ struct Parts {
     workshop: Workshop,
     credits: Credits,
     made: Made,
+    values: Arc<Values>,
 }
 
 fn make(
@@ -214,7 +222,7 @@ fn make(
             written.place().and_then(|at| Racks::load(loader, &written.value, Some(at)))
         }
     };
-    let unit = unit.map(|unit| loader.read(&unit, unit_file::UnitFile::read));
+    let unit_file = unit.as_ref().map(|unit| loader.read(unit, unit_file::UnitFile::read));
     let material = material.map(|mut material| {
         material.overlay(design.limits.clone().unwrap_or_default());
         if let Some(typed) = &typed {
@@ -225,11 +233,13 @@ fn make(
     if loader.log.iter().any(|diagnostic| diagnostic.severity == Severity::Error) {
         return None;
     }
-    let origins = resolve::criteria::Origins { design: &written, command_line: typed.as_ref() };
     let credits = resolve::credits::resolve(&design.drawing, making);
-    let (racks, material) = (racks?, material?);
-    let section = resolve::resolve(&design, &origins, &unit?, &material, &maker?, making);
-    let workshop = resolve::workshop::resolve(&racks, &material, &origins, making);
-    let made = design.made.map(|made| made.value).unwrap_or_default();
-    Some(Parts { section: section?, workshop: workshop?, credits, made })
+    let made = design.made.as_ref().map(|made| made.value.clone()).unwrap_or_default();
+    let racks = racks?;
+    let files = Files { design, unit: unit_file?, material: material?, maker: maker? };
+    let values = Values { design: written, unit: unit?, typed, files };
+    let section = values.solve(&values.files.design, &values.files.unit, making);
+    let (material, origins) = (&values.files.material, values.origins());
+    let workshop = resolve::workshop::resolve(&racks, material, &origins, making);
+    Some(Parts { section: section?, workshop: workshop?, credits, made, values: Arc::new(values) })
 }

@@ -227,7 +227,7 @@ impl<'a> Reader<'a> {
         let mut found = Vec::new();
         for (n, node) in (1..).zip(list) {
             if let Value::Table(table) = &node.value {
-                let mut reader = Reader::new(table, node.at, format!("{path}[{n}]"), self.log);
+                let mut reader = Reader::new(table, node.at, format!("{path}.{n}"), self.log);
                 found.push(read(&mut reader));
                 reader.finish();
             } else {

@@ -44,7 +44,7 @@ impl Read for Values {
             _ if empty(node) => Some(Self::default()),
             Value::List(list) => {
                 let read = |(n, node): (usize, &Node)| {
-                    let size = Size::read(node, &format!("{key}[{n}]"), log)?;
+                    let size = Size::read(node, &format!("{key}.{n}"), log)?;
                     Some(Placed::new(size, node.at))
                 };
                 let typed = (1..).zip(list).filter(|(_, node)| !empty(node));

@@ -1,8 +1,9 @@
 //! What comes of a design: a section with everything set, and what was said on the way.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
-use super::Written;
+use super::{Values, Written};
 use crate::diagnostic::{Diagnostic, Place, Sources};
 use crate::quantity::Length;
 use crate::section::{Plate, PlateValue, Printer, Section, Workshop};
@@ -61,7 +62,7 @@ pub struct Made {
 }
 
 /// A design, resolved.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Resolved {
     /// The section.
     pub section: Section,
@@ -81,6 +82,8 @@ pub struct Resolved {
     pub sources: Sources,
     /// The same files, and what led to each, to be kept.
     pub written: Written,
+    /// Its values as written, to be solved again with others.
+    pub values: Arc<Values>,
 }
 
 /// A printer, resolved.

@@ -63,10 +63,8 @@ impl Table {
     /// replaced whole. Of keys that say one thing in different ways, the new one stays alone.
     pub(super) fn overlay(&mut self, over: Table) {
         for entry in over.0 {
-            let rivals = RIVALS.iter().filter(|group| group.contains(&entry.key.as_str()));
-            for rival in rivals.flat_map(|group| group.iter()).filter(|key| **key != entry.key) {
-                self.0
-                    .retain(|own| own.key != *rival || own.node.at.source == entry.node.at.source);
+            for rival in rivals(&entry.key) {
+                self.0.retain(|own| own.key != rival || own.node.at.source == entry.node.at.source);
             }
             let own = self.0.iter_mut().find(|own| own.key == entry.key);
             match (own, entry) {
@@ -85,14 +83,96 @@ impl Table {
     }
 }
 
+/// The path of a key as sizes have it, dots between its words.
+fn words(key: &str) -> Vec<&str> {
+    key.split('.').collect()
+}
+
+impl Table {
+    /// What is written at a key, dots between its words and of lists the number from 1:
+    /// `grip.run.2.to`.
+    pub(super) fn at(&self, key: &str) -> Option<&Value> {
+        let words = words(key);
+        let (first, rest) = words.split_first()?;
+        let start = &self.get(first)?.node.value;
+        rest.iter().try_fold(start, |value, word| match value {
+            Value::Table(table) => Some(&table.get(word)?.node.value),
+            Value::List(list) => {
+                Some(&list.get(word.parse::<usize>().ok()?.checked_sub(1)?)?.value)
+            }
+            _ => None,
+        })
+    }
+
+    /// Writes a number at such a key: in place of what is there, of a reading its value alone, and
+    /// of other ways to say the same measure. Tables that are missing are made, and an item behind
+    /// the last of a list. What is new has the place `at`.
+    pub(super) fn put(&mut self, key: &str, number: f64, at: Place) {
+        put_in_table(self, &words(key), number, at);
+    }
+}
+
+fn put_in_table(table: &mut Table, path: &[&str], number: f64, at: Place) {
+    let Some((key, rest)) = path.split_first() else { return };
+    for rival in rivals(key) {
+        table.0.retain(|own| own.key != rival);
+    }
+    if let Some(entry) = table.0.iter_mut().find(|entry| entry.key == *key) {
+        put_in_node(&mut entry.node, rest, number);
+        return;
+    }
+    let mut node = Node { value: Value::Number(number), at };
+    put_in_node(&mut node, rest, number);
+    table.0.push(Entry { key: (*key).to_owned(), key_at: at, node });
+}
+
+fn put_in_node(node: &mut Node, path: &[&str], number: f64) {
+    let reading = |table: &Table| table.get("value").is_some();
+    match (&mut node.value, path) {
+        (Value::Table(table), []) if reading(table) => {
+            put_in_table(table, &["value"], number, node.at);
+        }
+        (value, []) => *value = Value::Number(number),
+        (Value::Table(table), path) => put_in_table(table, path, number, node.at),
+        (Value::List(list), [index, rest @ ..]) => {
+            let Some(n) = index.parse::<usize>().ok().and_then(|n| n.checked_sub(1)) else {
+                return;
+            };
+            if n == list.len() {
+                list.push(Node { value: Value::Table(Table::default()), at: node.at });
+            }
+            if let Some(item) = list.get_mut(n) {
+                put_in_node(item, rest, number);
+            }
+        }
+        (value, path) => {
+            *value = if path[0].parse::<usize>().is_ok() {
+                Value::List(Vec::new())
+            } else {
+                Value::Table(Table::default())
+            };
+            put_in_node(node, path, number);
+        }
+    }
+}
+
 /// Keys of which a table has one: each says the same measure in another way.
-const RIVALS: [&[&str]; 5] = [
+const RIVALS: [&[&str]; 8] = [
     &["diameter", "over"],
     &["depth", "under", "proud", "beyond"],
     &["fillet", "chamfer"],
+    &["concave", "convex", "through", "tangent"],
+    &["crest_flat", "crest_radius"],
+    &["root_flat", "root_radius"],
     &["thread", "thread_minor"],
     &["pixel", "nozzle"],
 ];
+
+/// The other keys that say what a key says.
+pub(super) fn rivals(key: &str) -> impl Iterator<Item = &'static str> {
+    let groups = RIVALS.iter().filter(move |group| group.contains(&key));
+    groups.flat_map(|group| group.iter().copied()).filter(move |rival| *rival != key)
+}
 
 /// Syntax errors that are said of one file at most: a file with more is no TOML at all. More, and
 /// another kind of file would be answered by thousands of them, for seconds.

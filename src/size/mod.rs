@@ -40,7 +40,7 @@ pub use id::SizeId;
 use std::fmt;
 
 use crate::quantity::Length;
-use crate::section::{COINCIDENT, Depth, Means, Point, Section, Thread};
+use crate::section::{COINCIDENT, Cap, Depth, Means, Point, Section, Thread};
 
 /// Where the sizes of one owner are defined.
 struct Group {
@@ -219,11 +219,13 @@ impl SizeId {
     }
 
     fn lead(self, section: &Section) -> f64 {
-        if self == Self::UnitThreadEnd {
-            section.unit_thread.run_out_lengths()[1].as_mm()
-        } else {
-            0.0
-        }
+        let thread = match self {
+            Self::UnitThreadEnd => Some(&section.unit_thread),
+            Self::BarrelThreadEnd => Some(&section.barrel.thread),
+            Self::CapThreadEnd => section.cap.as_ref().and_then(Cap::thread),
+            _ => None,
+        };
+        thread.map_or(0.0, |thread| thread.run_out_lengths()[1].as_mm())
     }
 }
 

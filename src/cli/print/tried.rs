@@ -139,8 +139,7 @@ fn change_printer(
             )
         }
     };
-    let numbers: [(&[&str], f64); 2] =
-        [(&["thread", "internal"], internal), (&["thread", "external"], external)];
+    let numbers = [("thread.internal", internal), ("thread.external", external)];
     let text = match with_numbers(&start, &numbers) {
         Ok(text) => text,
         Err(error) => {
@@ -189,18 +188,14 @@ fn change_design(
         let thread = file.get("bores").and_then(|bores| bores.get("thread"));
         thread.is_some_and(|thread| thread.get("tap").is_some())
     });
-    let numbers: [(&[&str], f64); 2] = match printed.mated {
-        Mated::Unit if tapped => [
-            (&["bores", "thread", "tap", "pitch_diameter"], pitch),
-            (&["bores", "thread", "tap", "major"], root),
-        ],
-        Mated::Unit => [
-            (&["bores", "thread", "form", "pitch_diameter"], pitch),
-            (&["bores", "thread", "form", "major"], root),
-        ],
-        Mated::Tenon => {
-            [(&["tenon", "form", "pitch_diameter"], pitch), (&["tenon", "form", "minor"], root)]
+    let numbers = match printed.mated {
+        Mated::Unit if tapped => {
+            [("bores.thread.tap.pitch_diameter", pitch), ("bores.thread.tap.major", root)]
         }
+        Mated::Unit => {
+            [("bores.thread.form.pitch_diameter", pitch), ("bores.thread.form.major", root)]
+        }
+        Mated::Tenon => [("tenon.form.pitch_diameter", pitch), ("tenon.form.minor", root)],
     };
     let text = match with_numbers(&start, &numbers) {
         Ok(text) => text,
@@ -232,7 +227,7 @@ fn change_design(
     }
     let old = [thread.form.pitch_diameter, thread.form.root].map(Length::as_mm);
     for ((keys, new), old) in numbers.iter().zip(old) {
-        screen.say(&format!("  {:<34}{old:>9.4} -> {new:.4} mm\n", keys.join(".")));
+        screen.say(&format!("  {keys:<34}{old:>9.4} -> {new:.4} mm\n"));
     }
     screen.say("Cut it so much larger too: the tap, or the tool's depth, decides, not the file.\n");
     ended(&target, screen)

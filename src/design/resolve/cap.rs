@@ -144,7 +144,7 @@ fn bores(file: &[CapBoreFile], end: Length, making: &mut Making) -> Option<Vec<C
     }
     let mut all = Vec::new();
     for (n, bore) in file.iter().enumerate() {
-        let key = format!("cap.bores[{}]", n + 1);
+        let key = format!("cap.bores.{}", n + 1);
         let diameter: Reading = making.read(&format!("{key}.diameter"), &bore.diameter);
         let to = match &bore.to {
             Some(to) => to.value.0,

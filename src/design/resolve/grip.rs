@@ -70,7 +70,7 @@ fn run_end(n: usize, run: &RunFile, before: Length, making: &mut Making) -> Stat
     let diameter = match (&run.diameter, thread) {
         (Some(diameter), _) => diameter.value.0,
         (None, Some(major)) => {
-            let key = format!("grip.run[{}].diameter", n + 1);
+            let key = format!("grip.run.{}.diameter", n + 1);
             making.derive(&key, &major, "major diameter of its thread");
             major
         }
@@ -152,7 +152,7 @@ fn carry(
     }
     making.places.set(Subject::Thread(Item::CapThread), written.at());
     if written.value.class().is_none() {
-        let key = format!("grip.run[{}].thread", run + 1);
+        let key = format!("grip.run.{}.thread", run + 1);
         making.derive(&key, &"class 6g", "the usual class (ISO 965-1)");
     }
     let thread = thread::external(written, Item::CapThread, extent, making);

@@ -1,0 +1,156 @@
+//! A design's values as written, with others laid over them.
+//!
+//! ```text
+//!   files -> trees of values                 (load, tree)
+//!   size and value -> keys with numbers      (write)
+//!   laid over the trees -> read and resolved (here), as when they are written into the files
+//! ```
+//! What the files leave out is derived anew, so that a hole that ends where another one begins
+//! goes with it. Where one size is to move alone, see [`crate::section::Section::with`].
+
+use super::design_file::DesignFile;
+use super::load::Document;
+use super::maker_file::MakerFile;
+use super::material_file::MaterialFile;
+use super::reader::Reader;
+use super::resolve::{self, Making};
+use super::tree::Table;
+use super::unit_file::UnitFile;
+use super::write::{InFile, Write, writes};
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::section::Section;
+use crate::size::SizeId;
+
+/// A design and all that it asks for, as written.
+#[derive(Clone, Debug)]
+pub struct Values {
+    pub(super) design: Document,
+    pub(super) unit: Document,
+    pub(super) typed: Option<Document>,
+    pub(super) files: Files,
+}
+
+/// The same, read.
+#[derive(Clone, Debug)]
+pub(super) struct Files {
+    pub(super) design: DesignFile,
+    pub(super) unit: UnitFile,
+    pub(super) material: MaterialFile,
+    pub(super) maker: MakerFile,
+}
+
+/// How a value comes about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// A file says it.
+    Written,
+    /// No file says it: it follows from what is said.
+    Derived,
+}
+
+impl Values {
+    /// What to write so that a size has a value, by the keys of the design's or the unit's file:
+    /// one key, or several where several say the same place. None where no key says it, or the
+    /// section, which is this design's, has no such size.
+    pub fn writes(&self, section: &Section, size: SizeId, value: f64) -> Option<Vec<Write>> {
+        writes(self, section, size, value)
+    }
+
+    /// Whether a size is written; none where no key says it.
+    pub fn origin(&self, section: &Section, size: SizeId) -> Option<Origin> {
+        let writes = self.writes(section, size, size.get(section)?)?;
+        let is_there = |write: &Write| self.table(write.file).at(&write.key).is_some();
+        let written = writes.iter().any(is_there);
+        Some(if written { Origin::Written } else { Origin::Derived })
+    }
+
+    /// The section with some sizes at other values, everything else as written, and what follows
+    /// from it derived anew: to the bit what the files give with these values in them.
+    ///
+    /// `section` is the one that this design gives as it is.
+    ///
+    /// # Errors
+    /// Everything that is wrong then; nothing where a size can't be written.
+    pub fn with(
+        &self,
+        section: &Section,
+        changes: &[(SizeId, f64)],
+    ) -> Result<Section, Vec<Diagnostic>> {
+        let mut changed = Changed::default();
+        for (size, value) in changes {
+            let writes = self.writes(section, *size, *value).ok_or_else(Vec::new)?;
+            for Write { file, key, value } in writes {
+                let at = self.document(file).start();
+                changed.table(self, file).put(&key, value, at);
+            }
+        }
+        let mut log = Vec::new();
+        let design =
+            changed.design.map(|table| read(&self.design, &table, &mut log, DesignFile::read));
+        let unit = changed.unit.map(|table| read(&self.unit, &table, &mut log, UnitFile::read));
+        let design = design.as_ref().unwrap_or(&self.files.design);
+        let unit = unit.as_ref().unwrap_or(&self.files.unit);
+        if log.iter().any(|diagnostic| diagnostic.severity == Severity::Error) {
+            return Err(log);
+        }
+        let mut making = Making::default();
+        self.solve(design, unit, &mut making).ok_or(making.log)
+    }
+
+    /// The section of a design and a unit, all else as written.
+    pub(super) fn solve(
+        &self,
+        design: &DesignFile,
+        unit: &UnitFile,
+        making: &mut Making,
+    ) -> Option<Section> {
+        let Files { material, maker, .. } = &self.files;
+        let origins = self.origins();
+        resolve::resolve(design, &origins, unit, material, maker, making)
+    }
+
+    /// Which files say what.
+    pub(super) fn origins(&self) -> resolve::criteria::Origins<'_> {
+        let typed = self.typed.as_ref();
+        resolve::criteria::Origins { design: &self.design, command_line: typed }
+    }
+
+    /// The tree of a file.
+    pub(super) fn table(&self, file: InFile) -> &Table {
+        self.document(file).tree()
+    }
+
+    fn document(&self, file: InFile) -> &Document {
+        match file {
+            InFile::Design => &self.design,
+            InFile::Unit => &self.unit,
+        }
+    }
+}
+
+/// Trees that are no longer as written.
+#[derive(Default)]
+struct Changed {
+    design: Option<Table>,
+    unit: Option<Table>,
+}
+
+impl Changed {
+    fn table(&mut self, of: &Values, file: InFile) -> &mut Table {
+        let own = match file {
+            InFile::Design => &mut self.design,
+            InFile::Unit => &mut self.unit,
+        };
+        own.get_or_insert_with(|| of.table(file).clone())
+    }
+}
+
+fn read<T>(
+    document: &Document,
+    table: &Table,
+    log: &mut Vec<Diagnostic>,
+    read: impl FnOnce(&mut Reader<'_>) -> T,
+) -> T {
+    let mut reader = Reader::new(table, document.start(), String::new(), log);
+    read(&mut reader)
+}
