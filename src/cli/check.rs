@@ -55,12 +55,10 @@ pub(super) fn check(
         return Outcome::Wrong;
     };
     let whole = explained.is_empty() && (only.is_empty() || request.room);
-    let measured =
-        if whole { examine_whole(&resolved.section) } else { examine(&resolved.section) };
-    let examination = match measured {
+    let examination = match resolved.attempt(if whole { examine_whole } else { examine }) {
         Ok(examination) => examination,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
+        Err(fault) => {
+            screen.diagnostics(&[*fault], &resolved.sources);
             return Outcome::Wrong;
         }
     };

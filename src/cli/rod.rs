@@ -5,13 +5,14 @@ use std::path::PathBuf;
 use super::outcome::Outcome;
 use super::screen::Screen;
 use crate::archive;
-use crate::design::{self, Library};
+use crate::design::{self, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources, Style, Tone, paint};
 use crate::export::part_drawing::Units;
 use crate::export::{CAUTION, ExportError, File, ROD_NAMES, pdf, rod_plan, svg};
 use crate::quantity::{Length, parse_length};
 use crate::section::Section;
 use crate::shop::rod::{RodError, RodPlan, RodRequest, Shown, Wanted, plan};
+use crate::size::SizeId;
 
 /// The plan's folder in the one that is written to.
 const FOLDER: &str = "rod";
@@ -54,16 +55,17 @@ pub(super) struct Rod {
 /// Plans a rod; prints the plan and draws it.
 pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
     let load = |design: &String| load(library, design, screen);
-    let sections: Vec<Option<Section>> = typed.designs.iter().map(load).collect();
-    let sections: Option<Vec<Section>> = sections.into_iter().collect();
+    let designs: Vec<Option<Resolved>> = typed.designs.iter().map(load).collect();
+    let designs: Option<Vec<Resolved>> = designs.into_iter().collect();
     let mut wrong = Vec::new();
     let shown = shown(&typed.units, &mut wrong);
     let lengths = lengths(typed, &mut wrong);
     screen.diagnostics(&wrong, &Sources::default());
-    let (Some(sections), Some(shown), Some(lengths)) = (sections, shown, lengths) else {
+    let (Some(designs), Some(shown), Some(lengths)) = (designs, shown, lengths) else {
         return Outcome::Wrong;
     };
     let [length, kerf, squaring, holding] = lengths.0;
+    let sections: Vec<Section> = designs.iter().map(|one| one.section.clone()).collect();
     let request = RodRequest {
         diameter: lengths.1,
         squaring,
@@ -75,8 +77,14 @@ pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
     let plan = match plan(&request) {
         Ok(plan) => plan,
         Err(errors) => {
-            let errors: Vec<Diagnostic> = errors.iter().map(told).collect();
-            screen.diagnostics(&errors, &Sources::default());
+            let none = Sources::default();
+            for error in &errors {
+                let of = error
+                    .design()
+                    .and_then(|name| designs.iter().find(|resolved| resolved.section.name == name));
+                let sources = of.map_or(&none, |resolved| &resolved.sources);
+                screen.diagnostics(&[told(error, of)], sources);
+            }
             return Outcome::Wrong;
         }
     };
@@ -99,9 +107,9 @@ pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
 }
 
 /// Reads a design; says what is wrong with it, and no more: its notes are for who makes it.
-fn load(library: &Library, design: &str, screen: Screen) -> Option<Section> {
+fn load(library: &Library, design: &str, screen: Screen) -> Option<Resolved> {
     match design::load(library, design) {
-        Ok(resolved) => Some(resolved.section),
+        Ok(resolved) => Some(resolved),
         Err(mut failure) => {
             failure.diagnostics.retain(|said| said.severity == Severity::Error);
             screen.diagnostics(&failure.diagnostics, &failure.sources);
@@ -110,8 +118,18 @@ fn load(library: &Library, design: &str, screen: Screen) -> Option<Section> {
     }
 }
 
-fn told(error: &RodError) -> Diagnostic {
-    Diagnostic::error(error.code(), error.to_string()).hint(error.hint())
+/// A fault of the rod, with the place of the size that asks for more than it has.
+fn told(error: &RodError, of: Option<&Resolved>) -> Diagnostic {
+    let told = Diagnostic::error(error.code(), error.to_string()).hint(error.hint());
+    let size = if matches!(error, RodError::TooThin { .. }) {
+        SizeId::BlankDiameter
+    } else {
+        SizeId::BlankLength
+    };
+    match of {
+        Some(resolved) => told.at(resolved.values.place(&resolved.section, size)),
+        None => told,
+    }
 }
 
 fn shown(units: &str, wrong: &mut Vec<Diagnostic>) -> Option<Shown> {

@@ -3,7 +3,7 @@
 use std::io::{IsTerminal, Write};
 
 use super::Colour;
-use crate::diagnostic::{Diagnostic, Sources, Style, render};
+use crate::diagnostic::{Diagnostic, Sources, Style, render, without_commands};
 
 /// The two streams, and how to write to them.
 #[derive(Clone, Copy, Debug)]
@@ -44,7 +44,7 @@ impl Screen {
     /// Prints a result, unless quiet.
     pub fn say(self, text: &str) {
         if !self.quiet {
-            print(text);
+            print(&without_commands(text, self.out));
         }
     }
 

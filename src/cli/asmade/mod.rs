@@ -52,14 +52,14 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
         resolved.as_ref().map_or(Sources::default(), |resolved| resolved.sources.clone());
     let (sizes, mut wrong) = typed(&asked.set, &mut sources);
     progress.step("planning the work at the lathe");
-    let planned = resolved.map(|resolved| {
-        let planned = plan(&resolved.section, &resolved.workshop, None);
-        planned.map(|plan| (resolved, plan))
+    let planned = resolved.map(|resolved| match planned(&resolved) {
+        Ok(plan) => Ok((resolved, plan)),
+        Err(fault) => Err(fault),
     });
     let planned = match planned.transpose() {
         Ok(planned) => planned,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
+        Err(fault) => {
+            screen.diagnostics(&[*fault], &sources);
             return Outcome::Wrong;
         }
     };
@@ -75,7 +75,7 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
     let (made, rooms) = match measured(&plan, &said) {
         Ok(measured) => measured,
         Err(error) => {
-            screen.complain(error.code(), error.to_string());
+            screen.diagnostics(&[resolved.placed(error.into())], &sources);
             return Outcome::Wrong;
         }
     };
@@ -87,6 +87,11 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
         screen.say(&said::said(&plan.section, &made, &rooms, left.as_deref(), screen.style()));
     }
     if made.made.breaks() { Outcome::Breaks } else { Outcome::Fine }
+}
+
+/// The work as the sheet has it.
+fn planned(resolved: &Resolved) -> Result<Plan, Box<Diagnostic>> {
+    resolved.attempt(|section| plan(section, &resolved.workshop, None))
 }
 
 /// What was cut, by the design and by what is typed, which goes over it.
@@ -133,12 +138,10 @@ pub(super) fn to_keep(
     }
     let mut sources = resolved.sources.clone();
     let (sizes, mut wrong) = typed(set, &mut sources);
-    let fault = |code, message: String| vec![Diagnostic::error(code, message)];
-    let plan = plan(&resolved.section, &resolved.workshop, None)
-        .map_err(|error| (fault(error.code(), error.to_string()), sources.clone()))?;
+    let plan = planned(resolved).map_err(|fault| (vec![*fault], sources.clone()))?;
     let said = meant(resolved, &plan, sizes, after).map_err(|more| wrong.extend(more));
     let (Ok(said), true) = (said, wrong.is_empty()) else { return Err((wrong, sources)) };
     let (made, rooms) = measured(&plan, &said)
-        .map_err(|error| (fault(error.code(), error.to_string()), sources.clone()))?;
+        .map_err(|error| (vec![resolved.placed(error.into())], sources.clone()))?;
     Ok(Some(json::json(&plan.section, &made, &rooms)))
 }

@@ -2,11 +2,10 @@
 
 use crate::check::{
     Adjusted, Examination, Fact, FactValue, Finding, Fit, Unfit, Verdict, adjust_mates,
-    adjust_outside, adjust_section, facts, fit, same_outside, verdicts,
+    adjust_outside, adjust_section, facts, fit, same_outside,
 };
 use crate::export::half_section::PairRow;
 use crate::section::Section;
-use crate::solid::BuildError;
 
 /// Two numbers this near are shown as the same: a hundredth of what a caliper shows. Larger, and a
 /// difference that somebody wrote is lost; smaller, and the rounding of a sum is listed.
@@ -42,12 +41,8 @@ pub(super) struct Difference {
 }
 
 impl Comparison {
-    /// Measures both, each by itself and in the other's barrel and cap.
-    ///
-    /// # Errors
-    /// One of them can't be built.
-    pub fn new(a: Section, b: Section) -> Result<Self, BuildError> {
-        let examinations = [verdicts(&a)?, verdicts(&b)?];
+    /// Measures each of two, with its verdicts, in the other's barrel and cap.
+    pub fn new([a, b]: [Section; 2], examinations: [Examination; 2]) -> Self {
         let fits = [fit(&b, &a), fit(&a, &b)];
         let section_change = if goes(&fits[0]) { None } else { adjust_section(&b, &a) };
         let changed = section_change.as_ref().map_or(&b, |adjusted| &adjusted.section);
@@ -55,7 +50,7 @@ impl Comparison {
         let same_outside = same_outside(&a, &b);
         let outside_change = if same_outside { None } else { adjust_outside(&b, &a) };
         let sections = [a, b];
-        Ok(Self {
+        Self {
             sections,
             examinations,
             fits,
@@ -63,7 +58,7 @@ impl Comparison {
             mates_change,
             same_outside,
             outside_change,
-        })
+        }
     }
 
     pub fn sections(&self) -> [&Section; 2] {

@@ -11,7 +11,9 @@ use super::outcome::Outcome;
 use super::picture;
 use super::progress::Progress;
 use super::screen::{Screen, print};
+use crate::check::verdicts;
 use crate::design::Library;
+use crate::diagnostic::Diagnostic;
 use crate::export::half_section::pair_sheet;
 use found::Comparison;
 
@@ -40,13 +42,12 @@ pub(super) fn compare(library: &Library, typed: &Typed, screen: Screen) -> Outco
     let [a, b] = [&typed.a, &typed.b].map(|typed| design_or_archive(library, typed, alone));
     let (Some(a), Some(b)) = (a, b) else { return Outcome::Wrong };
     progress.step("putting each into the other's barrel and cap");
-    let comparison = match Comparison::new(a.section, b.section) {
-        Ok(comparison) => comparison,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
-            return Outcome::Wrong;
-        }
-    };
+    let measured = [&a, &b].map(|one| {
+        let said = |fault: Box<Diagnostic>| screen.diagnostics(&[*fault], &one.sources);
+        one.attempt(verdicts).map_err(said).ok()
+    });
+    let [Some(of_a), Some(of_b)] = measured else { return Outcome::Wrong };
+    let comparison = Comparison::new([a.section, b.section], [of_a, of_b]);
     progress.step("drawing");
     let [first, second] = comparison.sections();
     let path = typed.picture.clone().unwrap_or_else(|| {

@@ -4,14 +4,16 @@ use super::Wanted;
 use crate::archive::Standing;
 use crate::check::{Examination, allot, chord, examine, room};
 use crate::cli::progress::Progress;
-use crate::export::part_drawing::{page, subject, tap_order};
+use crate::design::{Fault, Resolved};
+use crate::diagnostic::Diagnostic;
+use crate::export::part_drawing::{NoRoom, page, subject, tap_order};
 use crate::export::{
-    self, Drawn, File, Kind, MadeFrom, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
+    self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
 use crate::mesh::tessellate;
-use crate::section::{NamedPart, Part, Section};
+use crate::section::{NamedPart, Part};
 use crate::shop::{Plan, plan};
-use crate::solid::{Body, build};
+use crate::solid::{Body, BuildError, build};
 
 /// What was made of a design.
 pub(in crate::cli) struct Made {
@@ -25,43 +27,46 @@ pub(in crate::cli) struct Made {
     pub plan: Option<Plan>,
 }
 
-/// Why nothing is made: a code and a message.
-pub(in crate::cli) type Fault = (&'static str, String);
-
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
+///
+/// # Errors
+/// Why nothing is made, with its place in the design.
 pub(in crate::cli) fn produce(
-    from: MadeFrom,
+    resolved: &Resolved,
     wanted: Wanted,
     chord: f64,
     standing: &Standing,
     progress: &Progress,
-) -> Result<Made, Fault> {
-    let MadeFrom { section, workshop } = from;
+) -> Result<Made, Box<Diagnostic>> {
+    let Resolved { section, workshop, .. } = resolved;
     let order = &wanted.order();
-    progress.step("building the solid");
-    let part = section.part();
-    let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
-    let plain = build(&section.plain_part()).map_err(|e| (e.code(), e.to_string()))?;
-    progress.step("checking walls and threads");
-    let examination = examine(section).map_err(|e| (e.code(), e.to_string()))?;
+    let (body, plain, examination) = resolved.attempt(|section| -> Result<_, BuildError> {
+        progress.step("building the solid");
+        let (body, plain) = (build(&section.part())?, build(&section.plain_part())?);
+        progress.step("checking walls and threads");
+        Ok((body, plain, examine(section)?))
+    })?;
     progress.step("finding how far each size may be off");
-    let room = room(section).map_err(|e| (e.code(), e.to_string()))?;
+    let room = resolved.attempt(room)?;
     let examination = Examination { room, ..examination };
     progress.step("cutting the surface into triangles");
-    let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
-    let drawings = drawings(section, &wanted, progress)?;
+    let placed = |fault: Fault| Box::new(resolved.placed(fault));
+    let part = section.part();
+    let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord));
+    let mesh = mesh.transpose().map_err(placed)?;
+    let drawings = drawings(resolved, &wanted, progress)?;
     let units = wanted.format.units;
     let mut made = Vec::new();
     for named in wanted.parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
-        made.push(one_part(named, order, chord)?);
+        made.push(one_part(named, order, chord).map_err(placed)?);
     }
     let plan = order.section_as(Kind::Sheet).then(|| {
         progress.step("planning the work at the lathe");
-        plan(section, workshop, Some(&examination.room)).map_err(|e| (e.code(), e.to_string()))
+        plan(section, workshop, Some(&examination.room)).map_err(|error| placed(error.into()))
     });
     let plan = plan.transpose()?;
     let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));
-    let sheet = sheet.transpose().map_err(|e| (e.code(), e.to_string()))?.unwrap_or_default();
+    let sheet = sheet.transpose().map_err(|error| placed(error.into()))?.unwrap_or_default();
     progress.step("writing the formats");
     let sources = Sources {
         section,
@@ -75,7 +80,7 @@ pub(in crate::cli) fn produce(
         examination: &examination,
     };
     let files = export::files(&sources, order, standing.report.as_ref(), standing.files.clone())
-        .map_err(|e| (e.code(), e.to_string()))?;
+        .map_err(|error| placed(error.into()))?;
     let of_section = mesh.map(|mesh| (NamedPart::SECTION.to_owned(), mesh));
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
@@ -83,22 +88,28 @@ pub(in crate::cli) fn produce(
 }
 
 /// The drawings that are asked for.
-fn drawings(section: &Section, wanted: &Wanted, progress: &Progress) -> Result<Vec<Drawn>, Fault> {
+fn drawings(
+    resolved: &Resolved,
+    wanted: &Wanted,
+    progress: &Progress,
+) -> Result<Vec<Drawn>, Box<Diagnostic>> {
+    let section = &resolved.section;
+    let placed = |error: NoRoom| Box::new(resolved.placed(error.into()));
     if !wanted.kinds.have_drawing() {
         return Ok(Vec::new());
     }
     progress.step("allotting limits to the drawing's sizes");
-    let allotment = allot(section).map_err(|e| (e.code(), e.to_string()))?;
+    let allotment = resolved.attempt(allot)?;
     progress.step("drawing");
     let units = wanted.format.units;
     let mut drawn = Vec::new();
     for named in &wanted.parts {
         let subject = subject(section, named, &allotment, units);
-        let sheet = page(&subject, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        let sheet = page(&subject, &wanted.format).map_err(placed)?;
         drawn.push(Drawn { part: named.name.clone(), sheet });
     }
     if wanted.tap_order {
-        let sheet = tap_order(section, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        let sheet = tap_order(section, &wanted.format).map_err(placed)?;
         drawn.push(Drawn { part: TAP_ORDER.to_owned(), sheet });
     }
     Ok(drawn)
@@ -106,13 +117,14 @@ fn drawings(section: &Section, wanted: &Wanted, progress: &Progress) -> Result<V
 
 fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fault> {
     let NamedPart { name, what, part, .. } = named;
-    let body = build(&part).map_err(|e| (e.code(), format!("{what}: {e}")))?;
+    let body = build(&part).map_err(|error| Fault::from(error).of(&what))?;
     let mesh = order.kinds.has(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     Ok(MadePart { name, what, body, mesh })
 }
 
+/// The triangles of a part.
 fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
     let chord = chord(part, body, asked);
-    let (mesh, audit) = tessellate(body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
+    let (mesh, audit) = tessellate(body, chord.in_force)?;
     Ok(Meshed { mesh, audit, chord })
 }

@@ -10,7 +10,7 @@ use crate::cli::make::{self, load};
 use crate::cli::outcome::Outcome;
 use crate::cli::progress::Progress;
 use crate::cli::screen::Screen;
-use crate::design::{Asked, Library, LoadedPrinter};
+use crate::design::{Asked, Fault, Library, LoadedPrinter, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::export::print_set::{
     LOOK_FOR, PLATE_3MF, PLATE_SVG, PrintOf, PrintSources, print_file_names, print_files,
@@ -18,8 +18,10 @@ use crate::export::print_set::{
 use crate::export::{CAUTION, File, Meshed};
 use crate::mesh::tessellate;
 use crate::print::calibrate::{Plate, form};
+use crate::print::specimen::{Ladder, SpecimenKind};
 use crate::print::{Layout, Piece, Proof, Tells, calibration_pieces, layout, pieces, proofs};
 use crate::quantity::Length;
+use crate::section::{Printer, Section};
 use crate::solid::build;
 
 /// The form of a calibration plate.
@@ -29,9 +31,6 @@ const READINGS: &str = "readings.toml";
 /// made is small: more, and a micron of a lost crest asks for a million triangles. What it is cut to
 /// is audited all the same.
 const FINEST: f64 = 4.0;
-
-/// A fault: a code and a message.
-type Fault = (&'static str, String);
 
 /// Makes what is to be printed of a design.
 pub(super) fn print(library: &Library, typed: &Typed, screen: Screen) -> Outcome {
@@ -50,30 +49,20 @@ pub(super) fn print(library: &Library, typed: &Typed, screen: Screen) -> Outcome
     };
     let (section, printer) = (&resolved.section, &loaded.printer);
     progress.step("moving every surface for the printer");
-    let made = pieces(section, &kinds, printer, &ladder, Length::mm(typed.chord));
-    let made = made.map_err(|errors| {
-        let told = |error: &crate::print::PieceError| {
-            let told = Diagnostic::error(error.code(), error.to_string());
-            match error.hint() {
-                Some(hint) => told.hint(hint),
-                None => told,
-            }
-        };
-        errors.iter().map(told).collect::<Vec<_>>()
-    });
+    let made = moved(&resolved, &kinds, printer, &ladder, Length::mm(typed.chord));
     let laid = made.and_then(|made| laid_out(made, &loaded));
     let (made, layout) = match laid {
         Ok(laid) => laid,
         Err(errors) => {
-            screen.diagnostics(&errors, &Sources::default());
+            screen.diagnostics(&errors, &resolved.sources);
             return Outcome::Wrong;
         }
     };
     progress.step("finding what the print can tell");
-    let proofs = match proofs(section, printer) {
+    let proofs = match resolved.attempt(|section| proofs(section, printer)) {
         Ok(proofs) => proofs,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
+        Err(fault) => {
+            screen.diagnostics(&[*fault], &resolved.sources);
             return Outcome::Wrong;
         }
     };
@@ -82,8 +71,8 @@ pub(super) fn print(library: &Library, typed: &Typed, screen: Screen) -> Outcome
     let files = files(&title, typed, &loaded, (&made, &layout), Some(of), &progress);
     let files = match files {
         Ok(files) => files,
-        Err((code, message)) => {
-            screen.complain(code, message);
+        Err(fault) => {
+            screen.diagnostics(&[resolved.placed(fault)], &resolved.sources);
             return Outcome::Wrong;
         }
     };
@@ -111,15 +100,16 @@ pub(super) fn calibration(library: &Library, typed: &Typed, screen: Screen) -> O
     let (made, layout) = match laid_out(calibration_pieces(&plate), &loaded) {
         Ok(laid) => laid,
         Err(errors) => {
-            screen.diagnostics(&errors, &Sources::default());
+            screen.diagnostics(&errors, &loaded.sources);
             return Outcome::Wrong;
         }
     };
     let title = format!("Calibration of {}", loaded.printer.name);
     let mut files = match files(&title, typed, &loaded, (&made, &layout), None, &progress) {
         Ok(files) => files,
-        Err((code, message)) => {
-            screen.complain(code, message);
+        Err(Fault { code, message, hint, .. }) => {
+            let fault = Diagnostic::error(code, message).hint(hint);
+            screen.diagnostics(&[fault.at(loaded.build)], &loaded.sources);
             return Outcome::Wrong;
         }
     };
@@ -159,13 +149,37 @@ fn from_folder(loaded: &LoadedPrinter, typed: &str) -> String {
     path.map_or_else(|| typed.to_owned(), |path| path.display().to_string())
 }
 
+/// All pieces, made right for the printer; what is wrong with that, kind by kind.
+fn moved(
+    resolved: &Resolved,
+    kinds: &[SpecimenKind],
+    printer: &Printer,
+    ladder: &Ladder,
+    chord: Length,
+) -> Result<Vec<Piece>, Vec<Diagnostic>> {
+    let (mut made, mut wrong) = (Vec::new(), Vec::new());
+    for kind in kinds {
+        let of = |section: &Section| pieces(section, &[*kind], printer, ladder, chord);
+        match of(&resolved.section) {
+            Ok(found) => made.extend(found),
+            Err(errors) => wrong.extend(
+                errors
+                    .into_iter()
+                    .map(|error| resolved.told(error.into(), &|section| of(section).is_ok())),
+            ),
+        }
+    }
+    if wrong.is_empty() { Ok(made) } else { Err(wrong) }
+}
+
 /// Pieces on the plate; what is wrong with that.
 fn laid_out(
     made: Vec<Piece>,
     loaded: &LoadedPrinter,
 ) -> Result<(Vec<Piece>, Layout), Vec<Diagnostic>> {
     let told = |error: &crate::print::LayoutError| {
-        Diagnostic::error(error.code(), error.to_string()).hint(error.hint())
+        let told = Diagnostic::error(error.code(), error.to_string()).at(loaded.build);
+        told.hint(error.hint())
     };
     match layout(&made, &loaded.printer) {
         Ok(layout) => Ok((made, layout)),
@@ -194,7 +208,7 @@ fn files(
         meshes: &meshes,
         of,
     };
-    print_files(&sources).map_err(|error| (error.code(), error.to_string()))
+    Ok(print_files(&sources)?)
 }
 
 /// The triangles of every piece, in their order, on as many threads as there are cores.
@@ -202,12 +216,11 @@ fn meshes(made: &[Piece], asked: f64) -> Result<Vec<Meshed>, Fault> {
     let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
     let share = made.len().div_ceil(cores).max(1);
     let cut = |piece: &Piece| -> Result<Meshed, Fault> {
-        let named = |message: String| format!("{}: {message}", piece.name);
-        let body = build(&piece.part).map_err(|e| (e.code(), named(e.to_string())))?;
+        let body = build(&piece.part).map_err(|error| Fault::from(error).of(&piece.name))?;
         let mut chord = chord(&piece.part, &body, asked);
         chord.in_force = chord.in_force.max(asked / FINEST);
         let made = tessellate(&body, chord.in_force);
-        let (mesh, audit) = made.map_err(|e| (e.code(), named(e.to_string())))?;
+        let (mesh, audit) = made.map_err(|error| Fault::from(error).of(&piece.name))?;
         Ok(Meshed { mesh, audit, chord })
     };
     let cut = &cut;
@@ -218,7 +231,7 @@ fn meshes(made: &[Piece], asked: f64) -> Result<Vec<Meshed>, Fault> {
             .collect();
         let joined = workers.into_iter().map(thread::ScopedJoinHandle::join);
         let all = joined.map(|done| {
-            done.unwrap_or_else(|_| vec![Err(("solid.not-closed", "a piece failed".to_owned()))])
+            done.unwrap_or_else(|_| vec![Err(Fault::new("solid.not-closed", "a piece failed"))])
         });
         all.flatten().collect()
     })
