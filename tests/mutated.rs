@@ -9,10 +9,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use fastrand::Rng;
-use sectionwright::check::verdicts;
 use sectionwright::design::{Failure, Library, load, load_readings, with_numbers};
 use sectionwright::diagnostic::{Diagnostic, Severity, Sources, Style, render};
 use sectionwright::print::calibrate::{Plate, calibrate};
+use sectionwright::scene::verdicts;
 use sectionwright::section::Section;
 use sectionwright::solid::{BuildError, build};
 

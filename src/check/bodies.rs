@@ -3,16 +3,18 @@
 use super::enclosing::{CapBodies, ConverterBodies};
 use super::stretch::Stretch;
 use crate::quantity::Length;
-use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
+use crate::section::{
+    Barrel, Depth, Item, Part, Point, Section, Side, Skin, Thread, ThreadForm, Unit,
+};
 use crate::solid::{BuildError, CutThread, Lines, Swept, lines};
 
 /// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
-pub(super) struct Built {
+pub(crate) struct Built {
     pub threads: Vec<CutThread>,
     pub lines: Vec<Swept>,
     /// The same lines, cut where r or z turns back.
-    pub stretches: Vec<Stretch>,
+    pub(super) stretches: Vec<Stretch>,
 }
 
 impl Built {
@@ -61,14 +63,14 @@ impl Built {
 
 /// A body as modelled, with the least material that its limits allow, and with the most.
 #[derive(Debug)]
-pub(super) struct Extremes {
+pub(crate) struct Extremes {
     pub drawn: Built,
     pub least: Built,
     pub most: Built,
 }
 
 impl Extremes {
-    pub fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
+    pub fn new([drawn, least, most]: &[Part; 3]) -> Result<Self, BuildError> {
         Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
     }
 
@@ -78,59 +80,53 @@ impl Extremes {
         Self { drawn: drawn.turned(), least: least.turned(), most: most.turned() }
     }
 
+    /// Whether another body is otherwise where one looks at it from within ([`Skin::Bore`], with
+    /// the threads inside), or from without; end faces are seen from both.
+    pub fn differs(&self, other: &Self, from: Skin, threads: Side) -> bool {
+        let hidden = if from == Skin::Bore { Skin::Outside } else { Skin::Bore };
+        let pairs =
+            [(&self.drawn, &other.drawn), (&self.least, &other.least), (&self.most, &other.most)];
+        pairs.into_iter().any(|(a, b)| {
+            let [lines, others] =
+                [a, b].map(|body| body.lines.iter().filter(|it| it.skin != hidden));
+            let [cut, other] =
+                [a, b].map(|body| body.threads.iter().filter(|it| it.side == threads));
+            !lines.eq(others) || !cut.eq(other)
+        })
+    }
+
+    /// The section's parts, in this order.
+    pub fn parts_of(section: &Section) -> [Part; 3] {
+        let (least, most) = (section.at_least_material(), section_at_most_material(section));
+        [section.part(), least.part(), most.part()]
+    }
+
     /// The section.
     pub fn of_section(section: &Section) -> Result<Self, BuildError> {
-        let (least, most) = (section.at_least_material(), section_at_most_material(section));
-        Self::new(&section.part(), &least.part(), &most.part())
+        Self::new(&Self::parts_of(section))
     }
 
     /// The unit, at the readings and at the least and the greatest that they allow.
     pub fn of_unit(unit: &Unit) -> Result<Self, BuildError> {
-        Self::new(&unit.part(), &unit_read(unit, -1.0).part(), &unit_read(unit, 1.0).part())
+        Self::new(&[unit.part(), unit_read(unit, -1.0).part(), unit_read(unit, 1.0).part()])
     }
 
     /// The barrel's mouth.
     pub fn of_barrel(barrel: &Barrel) -> Result<Self, BuildError> {
         let least = Barrel { thread: barrel.thread.at_least_material(), ..barrel.clone() };
         let most = Barrel { thread: at_most_material(&barrel.thread), ..barrel.clone() };
-        Self::new(&barrel.part(), &least.part(), &most.part())
-    }
-}
-
-/// What the section meets.
-#[derive(Debug)]
-pub(super) struct Mates {
-    pub unit: Extremes,
-    pub barrel: Extremes,
-    pub cap: Option<CapBodies>,
-    pub converter: Option<ConverterBodies>,
-}
-
-impl Mates {
-    pub fn new(section: &Section) -> Result<Self, BuildError> {
-        let unit = Extremes::of_unit(&section.unit)?;
-        let barrel = Extremes::of_barrel(&section.barrel)?;
-        let (cap, converter) = (CapBodies::of(section)?, ConverterBodies::of(section)?);
-        Ok(Self { unit, barrel, cap, converter })
+        Self::new(&[barrel.part(), least.part(), most.part()])
     }
 }
 
 /// All that is measured, and what it is judged by.
-pub(super) struct Model<'a> {
+pub(crate) struct Model<'a> {
     pub section: &'a Section,
     pub part: &'a Extremes,
     pub unit: &'a Extremes,
     pub barrel: &'a Extremes,
     pub cap: Option<&'a CapBodies>,
     pub converter: Option<&'a ConverterBodies>,
-}
-
-impl<'a> Model<'a> {
-    /// A section with what it meets.
-    pub fn new(section: &'a Section, part: &'a Extremes, mates: &'a Mates) -> Self {
-        let Mates { unit, barrel, cap, converter } = mates;
-        Self { section, part, unit, barrel, cap: cap.as_ref(), converter: converter.as_ref() }
-    }
 }
 
 /// The same thread at its most material: crest, flanks and root as full as its limits allow.

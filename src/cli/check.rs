@@ -4,13 +4,14 @@
 use std::path::{Path, PathBuf};
 
 use super::explain;
-use super::make::load;
+use super::make::{load, produce::scene};
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
 use super::{picture, table, tight};
-use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
+use crate::check::{self, CheckInfo};
 use crate::design::{Asked, Library};
 use crate::export;
+use crate::scene::Examination;
 use crate::section::Section;
 
 /// What is asked of [`check`].
@@ -55,7 +56,12 @@ pub(super) fn check(
         return Outcome::Wrong;
     };
     let whole = explained.is_empty() && (only.is_empty() || request.room);
-    let examination = match resolved.attempt(if whole { examine_whole } else { examine }) {
+    let measured = scene(&resolved).and_then(|scene| {
+        let room = if whole { scene.room().to_vec() } else { Vec::new() };
+        let examined = scene.examine().map_err(|error| resolved.placed(error.into()))?;
+        Ok(Examination { room, ..examined })
+    });
+    let examination = match measured {
         Ok(examination) => examination,
         Err(fault) => {
             screen.diagnostics(&[*fault], &resolved.sources);

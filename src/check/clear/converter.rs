@@ -63,7 +63,7 @@ impl State<'_> {
 }
 
 /// Room round it, behind it and before it.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let Some((bodies, converter)) = model.converter.zip(model.section.converter.as_ref()) else {
         return Vec::new();
     };

@@ -29,7 +29,7 @@ static FLUSH: CheckInfo = CheckInfo {
 pub(super) static CHECKS: [&CheckInfo; 2] = [&SHOULDER, &FLUSH];
 
 /// The shoulder's closing, and the step at the joint.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let mut findings = vec![shoulder(model)];
     findings.extend(flush(model));
     findings

@@ -5,13 +5,13 @@ mod json;
 mod said;
 mod steps;
 
-use super::make::load;
+use super::make::{load, produce::scene};
 use super::outcome::Outcome;
 use super::progress::Progress;
 use super::screen::{Screen, print};
-use crate::check::{Room, room_of};
 use crate::design::{Asked, Library, MadeSize, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
+use crate::scene::{Room, Scene};
 use crate::shop::as_made::{AsMade, Said, as_made, read, typed};
 use crate::shop::{Plan, plan};
 use crate::size::SizeId;
@@ -89,11 +89,6 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
     if made.made.breaks() { Outcome::Breaks } else { Outcome::Fine }
 }
 
-/// The work as the sheet has it.
-fn planned(resolved: &Resolved) -> Result<Plan, Box<Diagnostic>> {
-    resolved.attempt(|section| plan(section, &resolved.workshop, None))
-}
-
 /// What was cut, by the design and by what is typed, which goes over it.
 fn meant(
     resolved: &Resolved,
@@ -119,9 +114,15 @@ fn meant(
 
 /// The section as it was cut, and how far each of these sizes might have been off.
 fn measured(plan: &Plan, said: &Said) -> Result<(AsMade, Vec<Room>), BuildError> {
-    let made = as_made(&plan.section, said)?;
+    let scene = Scene::of(&plan.section)?;
     let sizes: Vec<_> = said.sizes.iter().map(|size| size.parameter).collect();
-    Ok((made, room_of(&plan.section, &sizes)?))
+    Ok((as_made(&scene, said), scene.room_of(&sizes)))
+}
+
+/// The work as the sheet has it.
+fn planned(resolved: &Resolved) -> Result<Plan, Box<Diagnostic>> {
+    let planned = plan(&scene(resolved)?, &resolved.workshop);
+    planned.map_err(|error| Box::new(resolved.placed(error.into())))
 }
 
 /// The section as it was cut, as JSON, to be kept; none where nothing was cut otherwise.

@@ -11,10 +11,10 @@ use super::outcome::Outcome;
 use super::picture;
 use super::progress::Progress;
 use super::screen::{Screen, print};
-use crate::check::verdicts;
 use crate::design::Library;
 use crate::diagnostic::Diagnostic;
 use crate::export::half_section::pair_sheet;
+use crate::scene::verdicts;
 use found::Comparison;
 
 /// What is asked of [`compare`], as typed.

@@ -13,12 +13,12 @@ use super::screen::Screen;
 use super::table;
 use crate::archive::kept::{AskedFor, Contents, Kept, Summary};
 use crate::archive::{PlaceError, Placed, Standing, place as put};
-use crate::check::Examination;
 use crate::design::{Asked, Kind, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::export::{CAUTION, Record};
 use crate::mesh::DEFAULT_CHORD;
 use crate::quantity::Length;
+use crate::scene::Examination;
 use crate::section::NamedPart;
 
 pub(super) use place::shelf_folder;

@@ -2,7 +2,7 @@
 
 use super::Wanted;
 use crate::archive::Standing;
-use crate::check::{Examination, allot, chord, examine, room};
+use crate::check::chord;
 use crate::cli::progress::Progress;
 use crate::design::{Fault, Resolved};
 use crate::diagnostic::Diagnostic;
@@ -11,7 +11,8 @@ use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
 use crate::mesh::tessellate;
-use crate::section::{NamedPart, Part};
+use crate::scene::{Examination, Scene, allot};
+use crate::section::{NamedPart, Part, Section};
 use crate::shop::{Plan, plan};
 use crate::solid::{Body, BuildError, build};
 
@@ -40,17 +41,15 @@ pub(in crate::cli) fn produce(
 ) -> Result<Made, Box<Diagnostic>> {
     let Resolved { section, workshop, .. } = resolved;
     let order = &wanted.order();
-    let (body, plain, examination) = resolved.attempt(|section| -> Result<_, BuildError> {
-        progress.step("building the solid");
-        let (body, plain) = (build(&section.part())?, build(&section.plain_part())?);
-        progress.step("checking walls and threads");
-        Ok((body, plain, examine(section)?))
-    })?;
-    progress.step("finding how far each size may be off");
-    let room = resolved.attempt(room)?;
-    let examination = Examination { room, ..examination };
-    progress.step("cutting the surface into triangles");
     let placed = |fault: Fault| Box::new(resolved.placed(fault));
+    progress.step("building the solid");
+    let (body, plain) = resolved.attempt(bodies)?;
+    progress.step("checking walls and threads");
+    let scene = scene(resolved)?;
+    let examination = scene.examine().map_err(|error| placed(error.into()))?;
+    progress.step("finding how far each size may be off");
+    let examination = Examination { room: scene.room().to_vec(), ..examination };
+    progress.step("cutting the surface into triangles");
     let part = section.part();
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord));
     let mesh = mesh.transpose().map_err(placed)?;
@@ -62,7 +61,7 @@ pub(in crate::cli) fn produce(
     }
     let plan = order.section_as(Kind::Sheet).then(|| {
         progress.step("planning the work at the lathe");
-        plan(section, workshop, Some(&examination.room)).map_err(|error| placed(error.into()))
+        plan(&scene, workshop).map_err(|error| placed(error.into()))
     });
     let plan = plan.transpose()?;
     let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));
@@ -85,6 +84,23 @@ pub(in crate::cli) fn produce(
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
     Ok(Made { files, examination, meshes, plan })
+}
+
+/// The exact solid, and the same with plain cylinders for threads.
+fn bodies(section: &Section) -> Result<(Body, Body), BuildError> {
+    // What it meets is measured later: a value that works here has to work there too.
+    Scene::of(section)?;
+    Ok((build(&section.part())?, build(&section.plain_part())?))
+}
+
+/// A design's scene.
+///
+/// # Errors
+/// What can't be built of it, with its place in the design.
+pub(in crate::cli) fn scene(resolved: &Resolved) -> Result<Scene, Box<Diagnostic>> {
+    let works = |section: &Section| bodies(section).is_ok();
+    let told = |error: BuildError| Box::new(resolved.told(error.into(), &works));
+    Scene::of_design(resolved).map_err(told)
 }
 
 /// The drawings that are asked for.
