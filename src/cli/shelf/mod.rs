@@ -5,15 +5,15 @@ mod table;
 
 use std::path::{Path, PathBuf};
 
-use super::either::{design_or_archive, resolve};
-use super::keep::shelf_folder;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
 use crate::archive::kept::Kept;
 use crate::archive::shelf::{Shelved, State, list};
 use crate::check::Verdict;
 use crate::design::Library;
-use crate::diagnostic::{Diagnostic, Sources};
+use crate::diagnostic::Diagnostic;
+use crate::job::keep::shelf_folder;
+use crate::job::{Reading, Said, design_or_archive, of_archive};
 use crate::scene::fit;
 use crate::section::Section;
 use filter::Filter;
@@ -49,11 +49,13 @@ pub(super) fn shelf(library: &Library, typed: &Typed, screen: Screen) -> Outcome
         }
         folder => shelf_folder(folder.as_deref()).map_err(|fault| wrong.push(*fault)).ok(),
     };
-    screen.diagnostics(&wrong, &Sources::default());
+    let mut said = vec![Said::of_request(wrong)];
+    let sound = said[0].diagnostics.is_empty();
+    let barrel = typed.fits.as_ref();
     let barrel =
-        typed.fits.as_ref().map(|typed| design_or_archive(library, typed, screen.without_notes()));
-    let (Some(folder), true, false) = (folder, wrong.is_empty(), matches!(barrel, Some(None)))
-    else {
+        barrel.map(|typed| design_or_archive(library, typed, Reading::ErrorsAlone, &mut said));
+    screen.said(&said);
+    let (Some(folder), true, false) = (folder, sound, matches!(barrel, Some(None))) else {
         return Outcome::Wrong;
     };
     let barrel = barrel.flatten().map(|resolved| resolved.section);
@@ -93,7 +95,7 @@ fn goes_into(folder: &Path, archive: &Shelved, barrel: &Section) -> bool {
         return false;
     }
     let section = Kept::open_file(&folder.join(&archive.file)).ok();
-    let section = section.and_then(|kept| resolve(&kept).ok()).map(|resolved| resolved.section);
+    let section = section.and_then(|kept| of_archive(&kept).ok()).map(|resolved| resolved.section);
     section.is_some_and(|section| {
         fit(&section, barrel).is_ok_and(|fit| fit.verdict() != Verdict::Breaks)
     })

@@ -13,7 +13,7 @@ use crate::section::Section;
 const SHOWN: f64 = 1e-4;
 
 /// Two pens side by side.
-pub(super) struct Comparison {
+pub struct Comparison {
     sections: [Section; 2],
     examinations: [Examination; 2],
     /// The second's section in the first's barrel and cap, and the other way round.
@@ -31,9 +31,12 @@ pub(super) struct Comparison {
 }
 
 /// A fact that differs; one of the two may not have it.
-pub(super) struct Difference {
+pub struct Difference {
+    /// What differs.
     pub what: String,
+    /// The unit of its numbers.
     pub unit: &'static str,
+    /// The first's and the second's.
     pub sides: [Option<FactValue>; 2],
     /// Whether it is a size that can be set.
     pub is_size: bool,
@@ -62,6 +65,7 @@ impl Comparison {
         }
     }
 
+    /// The first's section, and the second's.
     pub fn sections(&self) -> [&Section; 2] {
         self.sections.each_ref()
     }
@@ -108,7 +112,7 @@ impl Comparison {
 }
 
 /// Whether a section goes in without a check that breaks.
-pub(super) fn goes(fit: &Result<Fit, Unfit>) -> bool {
+pub fn goes(fit: &Result<Fit, Unfit>) -> bool {
     fit.as_ref().is_ok_and(|fit| fit.verdict() != Verdict::Breaks)
 }
 

@@ -3,21 +3,23 @@
 use super::Wanted;
 use crate::archive::Standing;
 use crate::check::chord;
-use crate::cli::progress::Progress;
 use crate::design::{Fault, Resolved};
 use crate::diagnostic::Diagnostic;
 use crate::export::part_drawing::{NoRoom, page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
+use crate::job::read::scene;
+use crate::job::stopped::{Said, Stopped};
+use crate::job::watch::{Watch, step};
 use crate::mesh::tessellate;
 use crate::scene::{Examination, Scene, allot};
-use crate::section::{NamedPart, Part, Section};
+use crate::section::{NamedPart, Part};
 use crate::shop::{Plan, plan};
 use crate::solid::{Body, BuildError, build};
 
 /// What was made of a design.
-pub(in crate::cli) struct Made {
+pub struct Products {
     /// What was asked for, what still stands, and the report.
     pub files: Vec<File>,
     /// What the checks found.
@@ -32,41 +34,48 @@ pub(in crate::cli) struct Made {
 ///
 /// # Errors
 /// Why nothing is made, with its place in the design.
-pub(in crate::cli) fn produce(
+pub fn produce(
     resolved: &Resolved,
     wanted: Wanted,
     chord: f64,
     standing: &Standing,
-    progress: &Progress,
-) -> Result<Made, Box<Diagnostic>> {
+    watch: &dyn Watch,
+) -> Result<Products, Stopped> {
     let Resolved { section, workshop, .. } = resolved;
     let order = &wanted.order();
-    let placed = |fault: Fault| Box::new(resolved.placed(fault));
-    progress.step("building the solid");
-    let (body, plain) = resolved.attempt(bodies)?;
-    progress.step("checking walls and threads");
-    let scene = scene(resolved)?;
+    let told = |fault: Box<Diagnostic>| Stopped::wrong(vec![Said::one(*fault, &resolved.sources)]);
+    let placed = |fault: Fault| told(Box::new(resolved.placed(fault)));
+    step(watch, "building the solid")?;
+    // A value that works for these has to work for what they meet, too.
+    let (body, plain) = resolved
+        .attempt(|section| -> Result<_, BuildError> {
+            Scene::of(section)?;
+            Ok((build(&section.part())?, build(&section.plain_part())?))
+        })
+        .map_err(told)?;
+    step(watch, "checking walls and threads")?;
+    let scene = scene(resolved).map_err(told)?;
     let examination = scene.examine().map_err(|error| placed(error.into()))?;
-    progress.step("finding how far each size may be off");
+    step(watch, "finding how far each size may be off")?;
     let examination = Examination { room: scene.room().to_vec(), ..examination };
-    progress.step("cutting the surface into triangles");
+    step(watch, "cutting the surface into triangles")?;
     let part = section.part();
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord));
     let mesh = mesh.transpose().map_err(placed)?;
-    let drawings = drawings(resolved, &wanted, progress)?;
+    let drawings = drawings(resolved, &wanted, watch)?;
     let units = wanted.format.units;
     let mut made = Vec::new();
     for named in wanted.parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
         made.push(one_part(named, order, chord).map_err(placed)?);
     }
     let plan = order.section_as(Kind::Sheet).then(|| {
-        progress.step("planning the work at the lathe");
+        step(watch, "planning the work at the lathe")?;
         plan(&scene, workshop).map_err(|error| placed(error.into()))
     });
     let plan = plan.transpose()?;
     let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));
     let sheet = sheet.transpose().map_err(|error| placed(error.into()))?.unwrap_or_default();
-    progress.step("writing the formats");
+    step(watch, "writing the formats")?;
     let sources = Sources {
         section,
         body: &body,
@@ -83,40 +92,24 @@ pub(in crate::cli) fn produce(
     let of_section = mesh.map(|mesh| (NamedPart::SECTION.to_owned(), mesh));
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
-    Ok(Made { files, examination, meshes, plan })
-}
-
-/// The exact solid, and the same with plain cylinders for threads.
-fn bodies(section: &Section) -> Result<(Body, Body), BuildError> {
-    // What it meets is measured later: a value that works here has to work there too.
-    Scene::of(section)?;
-    Ok((build(&section.part())?, build(&section.plain_part())?))
-}
-
-/// A design's scene.
-///
-/// # Errors
-/// What can't be built of it, with its place in the design.
-pub(in crate::cli) fn scene(resolved: &Resolved) -> Result<Scene, Box<Diagnostic>> {
-    let works = |section: &Section| bodies(section).is_ok();
-    let told = |error: BuildError| Box::new(resolved.told(error.into(), &works));
-    Scene::of_design(resolved).map_err(told)
+    Ok(Products { files, examination, meshes, plan })
 }
 
 /// The drawings that are asked for.
 fn drawings(
     resolved: &Resolved,
     wanted: &Wanted,
-    progress: &Progress,
-) -> Result<Vec<Drawn>, Box<Diagnostic>> {
+    watch: &dyn Watch,
+) -> Result<Vec<Drawn>, Stopped> {
     let section = &resolved.section;
-    let placed = |error: NoRoom| Box::new(resolved.placed(error.into()));
+    let told = |fault: Diagnostic| Stopped::wrong(vec![Said::one(fault, &resolved.sources)]);
+    let placed = |error: NoRoom| told(resolved.placed(error.into()));
     if !wanted.kinds.have_drawing() {
         return Ok(Vec::new());
     }
-    progress.step("allotting limits to the drawing's sizes");
-    let allotment = resolved.attempt(allot)?;
-    progress.step("drawing");
+    step(watch, "allotting limits to the drawing's sizes")?;
+    let allotment = resolved.attempt(allot).map_err(|fault| told(*fault))?;
+    step(watch, "drawing")?;
     let units = wanted.format.units;
     let mut drawn = Vec::new();
     for named in &wanted.parts {
