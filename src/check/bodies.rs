@@ -1,18 +1,23 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
+use std::cell::RefCell;
+
 use super::enclosing::{CapBodies, ConverterBodies};
+use super::slide::Rest;
 use super::stretch::Stretch;
 use crate::quantity::Length;
 use crate::section::{
     Barrel, Depth, Item, Part, Point, Section, Side, Skin, Thread, ThreadForm, Unit,
 };
-use crate::solid::{BuildError, CutThread, Lines, Swept, lines};
+use crate::solid::{BuildError, CutThread, Cuts, Lines, Swept, lines};
 
 /// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
 pub(crate) struct Built {
     pub threads: Vec<CutThread>,
     pub lines: Vec<Swept>,
+    /// What of its lines may be used again; nothing of a body that was turned round.
+    cuts: Cuts,
     /// The same lines, cut where r or z turns back.
     pub(super) stretches: Vec<Stretch>,
 }
@@ -20,13 +25,17 @@ pub(crate) struct Built {
 impl Built {
     /// A part as the solid has it, whose faces nobody closes for this.
     pub fn new(part: &Part) -> Result<Self, BuildError> {
-        let Lines { swept, threads } = lines(part)?;
-        Ok(Self::of(threads, swept))
+        Ok(Self::of(lines(part, &Cuts::default())?))
     }
 
-    fn of(threads: Vec<CutThread>, lines: Vec<Swept>) -> Self {
+    /// The same of a part that is much like the one of another body.
+    fn like(&self, part: &Part) -> Result<Self, BuildError> {
+        Ok(Self::of(lines(part, &self.cuts)?))
+    }
+
+    fn of(Lines { swept: lines, threads, cuts }: Lines) -> Self {
         let stretches = lines.iter().flat_map(Stretch::of).collect();
-        Self { threads, lines, stretches }
+        Self { threads, lines, cuts, stretches }
     }
 
     /// The body turned half round about an axis square to its own, so that z becomes -z. Its
@@ -42,7 +51,9 @@ impl Built {
             extent: span(t.extent),
             ..t.clone()
         };
-        Self::of(self.threads.iter().map(thread).collect(), self.lines.iter().map(line).collect())
+        let swept = self.lines.iter().map(line).collect();
+        let threads = self.threads.iter().map(thread).collect();
+        Self::of(Lines { swept, threads, cuts: Cuts::default() })
     }
 
     /// The least z of the body.
@@ -72,6 +83,15 @@ pub(crate) struct Extremes {
 impl Extremes {
     pub fn new([drawn, least, most]: &[Part; 3]) -> Result<Self, BuildError> {
         Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
+    }
+
+    /// As [`Extremes::new`], of parts that are much like those of other bodies.
+    pub fn like(&self, [drawn, least, most]: &[Part; 3]) -> Result<Self, BuildError> {
+        Ok(Self {
+            drawn: self.drawn.like(drawn)?,
+            least: self.least.like(least)?,
+            most: self.most.like(most)?,
+        })
     }
 
     /// Each of them turned round.
@@ -127,6 +147,31 @@ pub(crate) struct Model<'a> {
     pub barrel: &'a Extremes,
     pub cap: Option<&'a CapBodies>,
     pub converter: Option<&'a ConverterBodies>,
+    /// Where bodies rest in each other, as far as that was asked: many checks ask it.
+    rests: RefCell<Vec<([*const Built; 2], Rest)>>,
+}
+
+impl<'a> Model<'a> {
+    /// A section, its bodies, and those of what it meets.
+    pub fn new(
+        section: &'a Section,
+        [part, unit, barrel]: [&'a Extremes; 3],
+        cap: Option<&'a CapBodies>,
+        converter: Option<&'a ConverterBodies>,
+    ) -> Self {
+        Self { section, part, unit, barrel, cap, converter, rests: RefCell::default() }
+    }
+
+    /// Where one of these bodies rests in another one, which `of` finds once.
+    pub(super) fn rest(&self, inner: &Built, outer: &Built, of: impl FnOnce() -> Rest) -> Rest {
+        let pair = [inner, outer].map(std::ptr::from_ref);
+        let known = self.rests.borrow().iter().find(|(of, _)| *of == pair).map(|(_, rest)| *rest);
+        known.unwrap_or_else(|| {
+            let rest = of();
+            self.rests.borrow_mut().push((pair, rest));
+            rest
+        })
+    }
 }
 
 /// The same thread at its most material: crest, flanks and root as full as its limits allow.

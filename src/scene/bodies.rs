@@ -37,7 +37,7 @@ impl Bodies {
         let mut bodies = self.clone();
         let parts = Extremes::parts_of(section);
         if parts != *self.parts {
-            bodies.part = Arc::new(Extremes::new(&parts)?);
+            bodies.part = Arc::new(self.part.like(&parts)?);
             bodies.parts = Arc::new(parts);
         }
         let (unit, barrel) = (section.unit != was.unit, section.barrel != was.barrel);
@@ -64,14 +64,8 @@ impl Bodies {
 
     /// The bodies with what they are judged by.
     pub fn model<'a>(&'a self, section: &'a Section) -> Model<'a> {
-        Model {
-            section,
-            part: &self.part,
-            unit: &self.unit,
-            barrel: &self.barrel,
-            cap: self.cap.as_deref(),
-            converter: self.converter.as_deref(),
-        }
+        let bodies = [&*self.part, &*self.unit, &*self.barrel];
+        Model::new(section, bodies, self.cap.as_deref(), self.converter.as_deref())
     }
 
     /// What is otherwise in another section and its bodies.

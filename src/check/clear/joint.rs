@@ -50,8 +50,8 @@ impl Room {
     }
 }
 
-fn room(part: &Built, barrel: &Built) -> Room {
-    let rest = thread::tenon::rest(part, barrel);
+fn room(model: &Model, part: &Built, barrel: &Built) -> Room {
+    let rest = thread::tenon::rest(model, part, barrel);
     let end = part.end() + rest.advance();
     let bottom = barrel.end();
     match rest.seat {
@@ -63,8 +63,8 @@ fn room(part: &Built, barrel: &Built) -> Room {
 
 fn shoulder(model: &Model) -> Finding {
     let Model { part, barrel, .. } = model;
-    let drawn = room(&part.drawn, &barrel.drawn);
-    let worst = [room(&part.least, &barrel.least), room(&part.most, &barrel.most)]
+    let drawn = room(model, &part.drawn, &barrel.drawn);
+    let worst = [room(model, &part.least, &barrel.least), room(model, &part.most, &barrel.most)]
         .iter()
         .map(Room::least)
         .fold(drawn.least(), f64::min);
