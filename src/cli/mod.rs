@@ -241,13 +241,13 @@ pub fn run() -> ExitCode {
                 check::Request { json, only, explain, room, picture, list, limits: limit };
             check::check(&library, design.as_deref(), &request, screen)
         }
-        Command::Rod(typed) => rod::rod(&library, &typed, screen),
+        Command::Rod(typed) => rod::rod(&library, typed, screen),
         Command::Asmade(typed) => asmade::asmade(&library, typed, screen),
         Command::Print(typed) => print::print(&library, *typed, screen),
         Command::Keep(typed) => keep::keep(&library, typed, screen),
         Command::Recall(typed) => recall::recall(typed, screen),
         Command::Compare(typed) => compare::compare(&library, typed, screen),
-        Command::Shelf(typed) => shelf::shelf(&library, &typed, screen),
+        Command::Shelf(typed) => shelf::shelf(&library, typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

@@ -17,9 +17,10 @@ mod picture;
 pub mod print;
 mod read;
 pub mod recall;
+pub mod rod;
+pub mod shelf;
 mod stopped;
 mod watch;
 
-pub use read::{Reading, design_or_archive, load, of_archive, scene};
 pub use stopped::{Said, Stopped, Why};
 pub use watch::{Cancelled, Watch, step};
