@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use sectionwright::design::Library;
+use sectionwright::design::{Library, with_numbers};
 use sectionwright::diagnostic::Severity;
 use sectionwright::job::{Stopped, Watch, Why, check, compare, keep, make, print, recall};
 
@@ -168,4 +168,32 @@ fn a_check_and_a_print_need_no_command_line() {
     assert_eq!((stopped.why, all(home.path()).len()), (Why::Cancelled, 0));
     let printed = print::print(&library, &request, &()).map_err(|stopped| stopped.why).unwrap();
     assert_eq!(all(&printed.folder).len(), printed.files.len());
+}
+
+/// What a printer needs and a design has not is told at the design's size, with a value that prints.
+#[test]
+fn a_fault_of_a_print_has_its_place_and_what_it_says_helps() {
+    let home = tempfile::tempdir().unwrap();
+    let design = home.path().join("pen.toml");
+    let text = "format = 1\nlike = \"demo\"\n[tenon]\n\
+                relief = { width = 1.4, diameter = 6.6 }\n[bores.through]\ndiameter = 6.4\n";
+    fs::write(&design, text).unwrap();
+    let request = print::Request {
+        chord: 0.02,
+        ..print::Request::of(design.to_str().unwrap(), "filament", home.path())
+    };
+    let library = Library::default();
+    let stopped = print::print(&library, &request, &()).err().unwrap();
+    assert_eq!(codes(&stopped), ["print.crossing"]);
+    let said = stopped.said.last().unwrap();
+    let fault = &said.diagnostics[0];
+    let at = fault.at.unwrap();
+    let source = said.sources.get(at.source);
+    assert!(source.name.ends_with("pen.toml"), "{}", source.name);
+    let hint = fault.hint.as_ref().unwrap();
+    let write = hint.strip_prefix("write `").and_then(|hint| hint.strip_suffix('`')).unwrap();
+    let (key, value) = write.split_once(" = ").unwrap();
+    let mended = with_numbers(text, &[(key, value.parse().unwrap())]).unwrap();
+    fs::write(&design, mended).unwrap();
+    assert!(print::print(&library, &request, &()).is_ok(), "{hint}");
 }

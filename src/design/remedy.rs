@@ -117,9 +117,14 @@ impl Resolved {
             return said.at(first.unwrap_or_else(|| values.start())).hint(hint);
         };
         let said = said.at(candidate.at).hint(in_words(&writes));
+        // Where something else is changed, what it is about is shown too; the start of a file is no
+        // place to show beside another.
+        let is_about = |size: &SizeId| !matches!(candidate.by, By::Size(by) if by == *size);
+        let others = concerned.iter().all(is_about);
         match (first, concerned.first()) {
-            // The start of a file is no place to show beside another.
-            (Some(first), Some(size)) if first != candidate.at && first.start < first.end => {
+            (Some(first), Some(size))
+                if others && first != candidate.at && first.start < first.end =>
+            {
                 said.also(first, size.to_string())
             }
             _ => said,
