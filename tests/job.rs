@@ -118,7 +118,7 @@ fn everything_that_is_wrong_is_given_at_once() {
     };
     let stopped = make::make(&Library::default(), &request, &()).err().unwrap();
     assert_eq!(stopped.why, Why::Wrong);
-    assert_eq!(codes(&stopped), ["key.unknown", "mesh.chord", "make.only"]);
+    assert_eq!(codes(&stopped), ["key.unknown", "mesh.chord", "export.unknown-kind"]);
     assert!(!out.exists());
 }
 
