@@ -213,7 +213,7 @@ impl Search<'_> {
         }
         let mut writes = match by {
             By::Size(size) => self.values.writes(self.section, *size, to)?,
-            By::Key(file, key) => vec![Write { file: *file, key: key.clone(), value: to }],
+            By::Key(file, key) => vec![self.values.write_in(*file, key.clone(), to)],
         };
         for write in &mut writes {
             write.value = rounded(write.value);
@@ -230,8 +230,12 @@ fn rounded(value: f64) -> f64 {
 
 /// What to write, key by key.
 fn in_words(writes: &[Write]) -> String {
-    let one = |Write { file, key, value }: &Write| {
-        let file = if *file == InFile::Unit { " in the nib unit's file" } else { "" };
+    let one = |Write { file, key, value, inherited }: &Write| {
+        let file = match (file, inherited) {
+            (InFile::Unit, _) => " in the nib unit's file",
+            (InFile::Design, true) => " in the file that this one is like",
+            (InFile::Design, false) => "",
+        };
         format!("`{key} = {value}`{file}")
     };
     let list: Vec<String> = writes.iter().map(one).collect();

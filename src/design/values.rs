@@ -78,7 +78,7 @@ impl Values {
     pub fn place(&self, section: &Section, size: SizeId) -> Place {
         let value = size.get(section);
         let writes = value.and_then(|value| self.writes(section, size, value)).unwrap_or_default();
-        let places = writes.iter().filter_map(|write| self.table(write.file).place(&write.key));
+        let places = writes.iter().filter_map(|write| self.table(write.file).nearest(&write.key));
         let deepest = places.reduce(|best, place| if place.0 > best.0 { place } else { best });
         let file = writes.first().map_or(InFile::Design, |write| write.file);
         deepest.map_or_else(|| self.document(file).start(), |(_, at)| at)
@@ -124,7 +124,7 @@ impl Values {
     /// Everything that is wrong then.
     pub(super) fn with_writes(&self, writes: &[Write]) -> Result<Section, Vec<Diagnostic>> {
         let mut changed = Changed::default();
-        for Write { file, key, value } in writes {
+        for Write { file, key, value, .. } in writes {
             let at = self.document(*file).start();
             changed.table(self, *file).put(key, *value, at);
         }
@@ -157,6 +157,16 @@ impl Values {
     pub(super) fn origins(&self) -> resolve::criteria::Origins<'_> {
         let typed = self.typed.as_ref();
         resolve::criteria::Origins { design: &self.design, command_line: typed }
+    }
+
+    /// A key with its number, and where it has to be written.
+    pub(super) fn write_in(&self, file: InFile, key: String, value: f64) -> Write {
+        let (own, table) = (self.document(file).source(), self.table(file));
+        let inherited = table.list_at(&key).is_some_and(|at| at.source != own);
+        // Over a reading of a file that this one is like its value alone, so that the rest stays.
+        let reading = format!("{key}.value");
+        let over_reading = !inherited && table.place(&reading).is_some_and(|at| at.source != own);
+        Write { file, key: if over_reading { reading } else { key }, value, inherited }
     }
 
     /// The tree of a file.

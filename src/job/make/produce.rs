@@ -56,8 +56,13 @@ pub fn produce(
     step(watch, "checking walls and threads")?;
     let scene = scene(resolved).map_err(told)?;
     let examination = scene.examine().map_err(|error| placed(error.into()))?;
-    step(watch, "finding how far each size may be off")?;
-    let examination = Examination { room: scene.room().to_vec(), ..examination };
+    // Only the sheet tells it, and who asks for everything.
+    let examination = if order.section_as(Kind::Sheet) {
+        step(watch, "finding how far each size may be off")?;
+        Examination { room: scene.room().to_vec(), ..examination }
+    } else {
+        examination
+    };
     step(watch, "cutting the surface into triangles")?;
     let part = section.part();
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord));
