@@ -11,6 +11,7 @@ use crate::export::drawing::{Point, Polyline, Segment};
 use crate::export::view::chain::Chain;
 use crate::export::view::walk;
 use crate::section::{Facet, Feature, Item, Part, Run, Shape, Station};
+use crate::size::{End, Place};
 use crate::solid::Meridian;
 
 /// Directions that differ by less than this, in radians, are one: more would take a blunt corner
@@ -24,6 +25,9 @@ pub struct Side {
     pub line: Segment,
     /// Its surface.
     pub feature: Feature,
+    /// The surface that it ends as: another one where a plane or cylinder changes its name on its
+    /// way.
+    pub last: Feature,
 }
 
 /// A corner that is cut.
@@ -99,6 +103,34 @@ impl Contour {
         Chain(Polyline::of(self.drawn.iter().map(|side| side.line)))
     }
 
+    /// What of which surfaces lies where a size is: the ends for which `at` holds, and the surfaces
+    /// for which all of it does.
+    pub fn places(&self, at: impl Fn(Point) -> bool, whole: impl Fn(&Side) -> bool) -> Vec<Place> {
+        let mut found = Vec::new();
+        let mut add = |place: Place| {
+            if !found.contains(&place) {
+                found.push(place);
+            }
+        };
+        let among = |sides: &[Side], one: Feature| {
+            sides.iter().any(|side| [side.feature, side.last].contains(&one))
+        };
+        for (n, side) in self.sides.iter().enumerate() {
+            // What is interrupted has its ends before and behind all that interrupts it.
+            if at(side.line.from) && !among(&self.sides[..n], side.feature) {
+                add(Place::at(side.feature, End::Front));
+            }
+            if at(side.line.to) && !among(&self.sides[n + 1..], side.last) {
+                add(Place::at(side.last, End::Back));
+            }
+            if whole(side) {
+                add(Place::whole(side.feature));
+                add(Place::whole(side.last));
+            }
+        }
+        found
+    }
+
     /// The corners of the dimensioned sides, from the front to the back.
     pub fn corners(&self) -> Vec<Point> {
         let first = self.sides.first().map(|side| side.line.from);
@@ -113,13 +145,14 @@ fn merged(runs: &[Run]) -> Vec<Side> {
     for run in runs {
         let bulge = if let Shape::Arc { bulge } = run.shape { bulge } else { 0.0 };
         let line = Segment { from: point(run.from), to: point(run.to), bulge };
-        let side = Side { line, feature: run.feature };
+        let side = Side { line, feature: run.feature, last: run.feature };
         match sides.last_mut() {
             Some(last)
                 if (last.is_plane() && side.is_plane())
                     || (last.is_cylinder() && side.is_cylinder()) =>
             {
                 last.line.to = line.to;
+                last.last = run.feature;
             }
             _ => sides.push(side),
         }

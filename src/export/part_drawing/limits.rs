@@ -1,17 +1,15 @@
 //! How far each size of a drawing may be off.
+//!
+//! A size on a drawing is a section's own where it is drawn to a place that the section's size has
+//! (`size/place.rs`). Values are never compared: two sizes may have the same.
 
 use super::scheme::{Role, Size, Wall};
 use super::words::{Allowances, Allowed};
-use crate::check::{Allotment, AllottedAngle, AllottedSize};
-use crate::export::drawing::Measure;
-use crate::quantity::Length;
-use crate::section::{Facet, Feature, Item, NamedPart, PartKind, Side};
-use crate::size::SizeId;
+use crate::check::{Allotment, AllottedSize};
+use crate::quantity::{Angle, Length};
+use crate::section::{Facet, Feature, NamedPart, PartKind, Side};
+use crate::size::{Dimension, End, SizeId};
 use crate::standard::iso2768::LEAST;
-
-/// A size on a drawing and the one that was allotted are one where they differ by no more than
-/// their rounding, in millimetres or degrees.
-const ROUNDING: f64 = 0.0011;
 
 /// What a size under the least of ISO 2768 may be off on a part beside the section, in millimetres
 /// (common practice, no source).
@@ -21,40 +19,48 @@ const SMALL: f64 = 0.05;
 /// it has shake.
 const SLIDES: f64 = 0.02;
 
-/// The section's limits, as they were allotted; `shoulder` is the z of its back datum face. A size
-/// that stands for several has the tightest.
-pub fn by_allotment(allotment: &Allotment, shoulder: f64) -> impl Fn(&Size) -> Allowances + '_ {
+/// The section's limits, as they were allotted. A size that stands for several has the tightest.
+pub fn by_allotment(allotment: &Allotment) -> impl Fn(&Size) -> Allowances + '_ {
     move |size| match size.role {
         Role::Cone => angle(size, allotment).into(),
-        _ => Allowances { value: length(size, allotment, shoulder), angle: angle(size, allotment) },
+        _ => Allowances { value: length(size, allotment), angle: angle(size, allotment) },
     }
 }
 
-fn length(size: &Size, allotment: &Allotment, shoulder: f64) -> Allowed {
+fn length(size: &Size, allotment: &Allotment) -> Allowed {
+    let dimension = match size.role {
+        Role::Length | Role::Chamfer(_) => Dimension::Length,
+        Role::Diameter | Role::Radius => Dimension::Across,
+        Role::Thread(_) | Role::Cone => return Allowed::General,
+    };
+    let from_shoulder = (size.role == Role::Length).then_some(size.datum == Some(End::Back));
     let is_it = |allotted: &&AllottedSize| {
-        let value = match size.measure {
-            Measure::Length { from, to } if size.role == Role::Length => {
-                if (from.x == shoulder) != allotted.from_shoulder {
-                    return false;
-                }
-                to.x - from.x
-            }
-            measured => measured.value(),
-        };
-        belongs(allotted.parameter, size) && (allotted.value.as_mm() - value).abs() <= ROUNDING
+        let counted = from_shoulder.is_none_or(|from| from == allotted.from_shoulder);
+        counted && stands_for(size, allotted.parameter, dimension)
     };
     let own = allotment.sizes.iter().filter(is_it).filter(|allotted| !allotted.general);
     own.map(|allotted| [allotted.below, allotted.above].map(Length::as_mm))
         .reduce(|a, b| [a[0].min(b[0]), a[1].min(b[1])])
-        .map_or_else(|| small(size, size.measure.value()), Allowed::Own)
+        .map_or_else(|| small(size.measure.value()), Allowed::Own)
 }
 
 /// Of a cone, or of a chamfer beside its length.
 fn angle(size: &Size, allotment: &Allotment) -> Allowed {
-    let is_it = |angle: &&AllottedAngle| is_angle_of(angle.parameter, size);
-    let own = allotment.angles.iter().filter(is_it).filter(|angle| !angle.general);
-    let tightest = own.map(|angle| angle.tolerance.as_deg()).reduce(f64::min);
+    if !matches!(size.role, Role::Cone | Role::Chamfer(_)) {
+        return Allowed::General;
+    }
+    let angles = allotment.angles.iter();
+    let own = angles
+        .filter(|angle| !angle.general && stands_for(size, angle.parameter, Dimension::Angle))
+        .map(|angle| angle.tolerance);
+    let tightest = own.map(Angle::as_deg).reduce(f64::min);
     tightest.map_or(Allowed::General, |off| Allowed::Own([off; 2]))
+}
+
+/// Whether a size of the drawing is drawn to a place of one of the section's.
+fn stands_for(size: &Size, one: SizeId, dimension: Dimension) -> bool {
+    let here = || one.places().iter().any(|place| size.places.contains(place));
+    one.definition().dimension == dimension && here()
 }
 
 /// The limits of other parts: general ones, but for sizes that these do not cover, what slides
@@ -68,7 +74,7 @@ pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Allowances + '_ {
             .part
             .threads
             .iter()
-            .find(|thread| across && (thread.form.crest.as_mm() - value).abs() < ROUNDING);
+            .find(|thread| across && size.is_at(Feature::new(thread.item, Facet::Crest)));
         let value = match (&size.role, crest) {
             (Role::Cone | Role::Thread(_), _) => Allowed::General,
             (_, Some(thread)) => {
@@ -80,75 +86,13 @@ pub fn general(named: &NamedPart) -> impl Fn(&Size) -> Allowances + '_ {
                 Allowed::Own(off.map(|off| off.max(0.0)))
             }
             _ if slides && across => Allowed::Own([SLIDES, 0.0]),
-            _ => small(size, value),
+            _ => small(value),
         };
         value.into()
     }
 }
 
 /// ISO 2768-1 has no tolerance for sizes under 0.5 mm: they have their own.
-fn small(size: &Size, value: f64) -> Allowed {
-    let has_one = matches!(size.role, Role::Thread(_)) || value >= LEAST.as_mm();
-    if has_one { Allowed::General } else { Allowed::Own([SMALL; 2]) }
-}
-
-/// Whether a size of the drawing may be a parameter's.
-fn belongs(parameter: SizeId, size: &Size) -> bool {
-    use SizeId as P;
-    let outside = size.wall == Wall::Outside;
-    match parameter {
-        P::RunEnd(_)
-        | P::GripLength
-        | P::GripThreadStart
-        | P::GripThreadEnd
-        | P::RingStart(_)
-        | P::RingEnd(_)
-        | P::TenonLength
-        | P::TenonThreadStart
-        | P::TenonThreadEnd
-        | P::PilotLength
-        | P::ReliefWidth => size.role == Role::Length && outside,
-        P::BoreDepth(_)
-        | P::ReliefStart(_)
-        | P::UnitThreadStart
-        | P::UnitThreadEnd
-        | P::CentrePilotLength => size.role == Role::Length && !outside,
-        P::FrontDiameter
-        | P::GripDiameter(_)
-        | P::RingFloor(_)
-        | P::PilotDiameter
-        | P::ReliefDiameter => matches!(size.role, Role::Diameter) && outside,
-        P::BoreDiameter(_) | P::CentrePilotDiameter => {
-            matches!(size.role, Role::Diameter) && !outside
-        }
-        P::ArcRadius(n) => is_of(size, Item::Grip(n), Facet::Side),
-        P::RingRadius(ring) => is_of(size, ring, Facet::Side) && size.role == Role::Radius,
-        P::CornerRadius(n) => is_of(size, corner(n), Facet::Fillet),
-        P::CornerChamfer(n) => is_of(size, corner(n), Facet::Chamfer),
-        P::TenonChamfer => is_of(size, Item::Tenon, Facet::Chamfer),
-        _ => false,
-    }
-}
-
-/// Whether a size of the drawing has a parameter's angle.
-fn is_angle_of(parameter: SizeId, size: &Size) -> bool {
-    match (parameter, &size.role) {
-        (SizeId::PointAngle(item), Role::Cone) => {
-            size.features.iter().any(|feature| feature.item == item)
-        }
-        (SizeId::CornerAngle(n), Role::Chamfer(_)) => is_of(size, corner(n), Facet::Chamfer),
-        (SizeId::TenonChamferAngle, Role::Chamfer(_)) => is_of(size, Item::Tenon, Facet::Chamfer),
-        _ => false,
-    }
-}
-
-/// Whether a radius or chamfer is a surface's own.
-fn is_of(size: &Size, item: Item, facet: Facet) -> bool {
-    let corner = matches!(size.role, Role::Radius | Role::Chamfer(_));
-    corner && size.features.contains(&Feature::new(item, facet))
-}
-
-/// What the corner behind so many runs of the grip belongs to.
-fn corner(runs: u8) -> Item {
-    if runs == 0 { Item::FrontFace } else { Item::Grip(runs) }
+fn small(value: f64) -> Allowed {
+    if value >= LEAST.as_mm() { Allowed::General } else { Allowed::Own([SMALL; 2]) }
 }

@@ -12,6 +12,7 @@ use crate::export::drawing::{Measure, Point};
 use crate::export::view::chain::Chain;
 use crate::quantity::Length;
 use crate::section::{self, Facet, Feature, Item, Mouth, Part, Thread};
+use crate::size::{End, Place};
 
 /// Which wall a size belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,8 +54,17 @@ pub struct Size {
     pub measure: Measure,
     /// Where an arrow points at it: on the surface, in the upper half.
     pub tip: Point,
-    /// The surfaces that it places.
-    pub features: Vec<Feature>,
+    /// The datum face that a length is measured from: the front one, or the one of the back end.
+    pub datum: Option<End>,
+    /// What it is drawn to: each surface, or end of one, that lies there.
+    pub places: Vec<Place>,
+}
+
+impl Size {
+    /// Whether it is drawn to a surface, or to an end of it.
+    pub fn is_at(&self, feature: Feature) -> bool {
+        self.places.iter().any(|place| place.feature == feature)
+    }
 }
 
 /// The faces that lengths are given from.
@@ -68,12 +78,12 @@ pub struct Datums {
 }
 
 impl Datums {
-    /// The datum face for a z of a wall.
-    pub fn of(&self, wall: Wall, z: f64) -> f64 {
+    /// The datum face for a z of a wall: which one, and its z.
+    pub fn of(&self, wall: Wall, z: f64) -> (End, f64) {
         match (self.back, wall) {
-            (Some(back), Wall::Outside) if z > back => back,
-            (Some(back), Wall::BackBore) if z != back => back,
-            _ => self.front,
+            (Some(back), Wall::Outside) if z > back => (End::Back, back),
+            (Some(back), Wall::BackBore) if z != back => (End::Back, back),
+            _ => (End::Front, self.front),
         }
     }
 }
@@ -138,7 +148,7 @@ impl Sizes<'_> {
             let foot = on.reduce(|a, b| if a.y >= b.y { a } else { b });
             let crest = threads.iter().find(|t| full_ends(t).contains(&z));
             let foot = foot.or_else(|| Some(Point::new(z, crest?.form.crest.as_mm() / 2.0)));
-            self.length(Wall::Outside, z, foot.map_or(0.0, |p| p.y), contour);
+            self.length((Wall::Outside, z), foot.map_or(0.0, |p| p.y), contour, &threads);
         }
         // The bore's mouths are its own.
         let corners = contour.corners();
@@ -174,67 +184,82 @@ impl Sizes<'_> {
             let root = threads.iter().find(|t| full_ends(t).contains(&z));
             let foot = foot.or_else(|| Some(Point::new(z, root?.form.root.as_mm() / 2.0)));
             let wall = if ends_from_back(contour, z) { Wall::BackBore } else { Wall::FrontBore };
-            self.length(wall, z, foot.map_or(0.0, |p| p.y), contour);
+            self.length((wall, z), foot.map_or(0.0, |p| p.y), contour, &threads);
         }
         for level in Level::all(contour).iter().filter(|level| !cones.ys.contains(&level.y)) {
-            self.diameter(wall(level.corners[0].x), level, contour, None);
+            let thread = threads.iter().find(|thread| level.carries(thread));
+            self.diameter(wall(level.corners[0].x), level, contour, thread.copied());
         }
         for Cone { apex, on, tip, feature } in cones.angles {
             let (measure, role) = (Measure::Angle { apex, on }, Role::Cone);
             let wall = wall(tip.x);
-            self.found.push(Size { wall, role, measure, tip, features: vec![feature] });
+            let places = vec![Place::whole(feature)];
+            self.found.push(Size { wall, role, measure, tip, datum: None, places });
         }
         for thread in threads {
             let at = Point::new(thread.from.as_mm(), thread.form.root.as_mm() / 2.0);
             let role = Role::Thread(Box::new(thread.clone()));
-            let features = vec![Feature::new(thread.item, Facet::Side)];
+            let places = vec![Place::whole(Feature::new(thread.item, Facet::Side))];
             let measure = Measure::Diameter { at };
-            self.found.push(Size { wall: wall(at.x), role, measure, tip: at, features });
+            self.found.push(Size { wall: wall(at.x), role, measure, tip: at, datum: None, places });
         }
         self.corners_and_arcs(contour, wall);
     }
 
     /// The distance of a z from its datum face, which has none itself.
-    fn length(&mut self, wall: Wall, z: f64, foot: f64, contour: &Contour) {
-        let datum = self.datums.of(wall, z);
+    fn length(
+        &mut self,
+        (wall, z): (Wall, f64),
+        foot: f64,
+        contour: &Contour,
+        threads: &[&Thread],
+    ) {
+        let (face, datum) = self.datums.of(wall, z);
         if datum == z {
             return;
         }
         let at_datum = self.outside.corners().into_iter().filter(|p| p.x == datum);
         let rim = at_datum.map(|p| p.y).reduce(f64::max).unwrap_or(foot);
         let (from, to) = (Point::new(datum, rim), Point::new(z, foot));
-        let features = contour.drawn.iter().filter(|s| s.line.from.x == z || s.line.to.x == z);
-        let features = features.map(|side| side.feature).collect();
+        let mut places =
+            contour.places(|p| p.x == z, |side| side.is_plane() && side.line.to.x == z);
+        for thread in threads {
+            let ends = [End::Front, End::Back].into_iter().zip(full_ends(thread));
+            let here = ends.filter(|(_, end)| *end == z);
+            let side = Feature::new(thread.item, Facet::Side);
+            places.extend(here.map(|(end, _)| Place::at(side, end)));
+        }
+        let (role, datum) = (Role::Length, Some(face));
         let measure = Measure::Length { from, to };
-        self.found.push(Size { wall, role: Role::Length, measure, tip: to, features });
+        self.found.push(Size { wall, role, measure, tip: to, datum, places });
     }
 
     fn diameter(&mut self, wall: Wall, level: &Level, contour: &Contour, thread: Option<&Thread>) {
         let (at, tip) = level.place();
         let measure = Measure::Diameter { at };
-        let ends = |side: &&Side| {
-            let own = level.cylinders.iter().any(|cylinder| cylinder.feature == side.feature);
-            own || [side.line.from, side.line.to].iter().any(|end| level.corners.contains(end))
-        };
-        let features = contour.drawn.iter().filter(ends).map(|side| side.feature).collect();
-        let Some(thread) = thread else {
-            self.found.push(Size { wall, role: Role::Diameter, measure, tip, features });
+        let mut places =
+            contour.places(|p| level.corners.contains(&p), |side| level.cylinders.contains(side));
+        let crest = thread.map(|thread| Place::whole(Feature::new(thread.item, Facet::Crest)));
+        places.extend(crest);
+        let datum = None;
+        let Some(thread) = thread.filter(|thread| thread.side == section::Side::External) else {
+            self.found.push(Size { wall, role: Role::Diameter, measure, tip, datum, places });
             return;
         };
         // A thread whose crest is not its nominal diameter has both.
         if (thread.designation.diameter().as_mm() / 2.0 - level.y).abs() > NOMINAL {
-            let features = vec![Feature::new(thread.item, Facet::Crest)];
+            let places = crest.into_iter().collect();
             let tip = Point::new(f64::midpoint(tip.x, at.x), at.y);
-            self.found.push(Size { wall, role: Role::Diameter, measure, tip, features });
+            self.found.push(Size { wall, role: Role::Diameter, measure, tip, datum, places });
         }
         let role = Role::Thread(Box::new(thread.clone()));
-        self.found.push(Size { wall, role, measure, tip, features });
+        self.found.push(Size { wall, role, measure, tip, datum, places });
     }
 
     fn corners_and_arcs(&mut self, contour: &Contour, wall: impl Fn(f64) -> Wall) {
         for Cut { line, .. } in &contour.cuts {
             let side = contour.drawn.iter().find(|side| side.line == *line);
-            let features = side.map(|side| side.feature).into_iter().collect();
+            let places = side.map(|side| Place::whole(side.feature)).into_iter().collect();
             let tip = line.at(0.5);
             let (role, measure) = arc(*line).map_or_else(
                 || {
@@ -245,19 +270,14 @@ impl Sizes<'_> {
                 },
                 |measure| (Role::Radius, measure),
             );
-            self.found.push(Size { wall: wall(tip.x), role, measure, tip, features });
+            self.found.push(Size { wall: wall(tip.x), role, measure, tip, datum: None, places });
         }
-        for Side { line, feature } in &contour.sides {
+        for Side { line, feature, .. } in &contour.sides {
             if let Some(measure) = arc(*line) {
                 let tip = line.at(0.5);
-                let features = vec![*feature];
-                self.found.push(Size {
-                    wall: wall(tip.x),
-                    role: Role::Radius,
-                    measure,
-                    tip,
-                    features,
-                });
+                let (wall, role, places) =
+                    (wall(tip.x), Role::Radius, vec![Place::whole(*feature)]);
+                self.found.push(Size { wall, role, measure, tip, datum: None, places });
             }
         }
     }

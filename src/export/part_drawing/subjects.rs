@@ -34,7 +34,7 @@ pub fn subject<'a>(
         front: if of_section { 'C' } else { 'A' },
         tolerances: class.to_string(),
         allowed: if of_section {
-            Box::new(by_allotment(allotment, shoulder))
+            Box::new(by_allotment(allotment))
         } else {
             Box::new(general(named))
         },

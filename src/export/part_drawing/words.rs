@@ -142,8 +142,8 @@ fn called(size: &Size) -> &'static str {
     if size.wall == Wall::Outside {
         return "";
     }
-    let is = |item: Item, facet: Facet| size.features.contains(&Feature::new(item, facet));
-    let side = |item: Item| is(item, Facet::Side);
+    let side = |item: Item| size.is_at(Feature::new(item, Facet::Side));
+    let item = |is: fn(Item) -> bool| size.places.iter().any(|place| is(place.feature.item));
     if side(Item::Recess) {
         " counterbore"
     } else if side(Item::ClearanceBore) {
@@ -152,9 +152,9 @@ fn called(size: &Size) -> &'static str {
         " tap drill"
     } else if side(Item::ThroughBore) {
         " through"
-    } else if size.features.iter().any(|f| matches!(f.item, Item::Countersink(_))) {
+    } else if item(|item| matches!(item, Item::Countersink(_))) {
         " countersink"
-    } else if size.features.iter().any(|f| matches!(f.item, Item::BoreRelief(_))) {
+    } else if item(|item| matches!(item, Item::BoreRelief(_))) {
         " relief"
     } else {
         ""
@@ -169,7 +169,7 @@ mod tests {
     fn size(role: Role, value: f64) -> Size {
         let (from, to) = (Point::new(0.0, 1.0), Point::new(value, 1.0));
         let measure = Measure::Length { from, to };
-        Size { wall: Wall::Outside, role, measure, tip: to, features: Vec::new() }
+        Size { wall: Wall::Outside, role, measure, tip: to, datum: None, places: Vec::new() }
     }
 
     fn written(role: Role, value: f64, allowed: Allowed, units: Units) -> String {
