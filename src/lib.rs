@@ -4,7 +4,7 @@
 //!
 //! ```text
 //!   design file -> Section -> Body -> Mesh -> checks -> work, prints  -> files
-//!   (design)       (section)  (solid) (mesh)  (check)   (shop) (print)   (export, archive)
+//!   (design)       (section)  (solid) (mesh)  (check)   (shop) (print)   (drawing, export, archive)
 //! ```
 //!
 //! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
@@ -21,6 +21,7 @@ pub mod mesh;
 pub mod check;
 pub mod shop;
 pub mod print;
+pub mod drawing;
 pub mod export;
 pub mod archive;
 pub mod cli;

@@ -4,7 +4,7 @@
 
 use sectionwright::check::{Allotment, allot, corner};
 use sectionwright::design::{Library, load};
-use sectionwright::export::part_drawing::{Contours, Datums, Role, Size, sizes};
+use sectionwright::drawing::part::{Contours, Datums, Role, Size, sizes};
 use sectionwright::section::Section;
 
 /// What two measures of one size may differ by, in millimetres or degrees: Newton's last step.

@@ -5,10 +5,8 @@ use std::mem::discriminant;
 
 use sectionwright::check::{Allotment, allot};
 use sectionwright::design::{Library, load};
-use sectionwright::export::drawing::Measure;
-use sectionwright::export::part_drawing::{
-    Allowed, Contours, Datums, Role, Size, Units, sizes, subject,
-};
+use sectionwright::drawing::Measure;
+use sectionwright::drawing::part::{Allowed, Contours, Datums, Role, Size, Units, sizes, subject};
 use sectionwright::quantity::{Angle, Length};
 use sectionwright::section::{Facet, Feature, Item, NamedPart, PartKind, Section, faults};
 use sectionwright::size::{End, Place, SizeId};

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use sectionwright::check::{allot, examine};
 use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
-use sectionwright::export::part_drawing::{Format, Units, page, subject};
+use sectionwright::drawing::part::{Format, Units, page, subject};
 use sectionwright::export::{self, Drawn, File, Kinds, Sources, lathe_sheet};
 use sectionwright::mesh::{MeshError, tessellate};
 use sectionwright::section::{NamedPart, PartKind, Section};

@@ -4,7 +4,7 @@ use crate::check::{
     Adjusted, Examination, Fact, FactValue, Finding, Fit, Unfit, Verdict, adjust_mates,
     adjust_outside, adjust_section, facts, fit, same_outside, verdicts,
 };
-use crate::export::half_section::PairRow;
+use crate::drawing::half_section::PairRow;
 use crate::section::Section;
 use crate::solid::BuildError;
 

@@ -6,7 +6,7 @@ use super::found::{Comparison, goes};
 use crate::check::{Adjusted, Bound, Finding, Fit, Unfit, Verdict};
 use crate::cli::table::{rounded, tone};
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 
 /// Everything: whether they go together, what to change, and what differs.
 pub(super) fn said(comparison: &Comparison, picture: &Path, style: Style) -> String {

@@ -16,7 +16,7 @@ use super::table;
 use crate::archive;
 use crate::design::{self, Asked, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources};
-use crate::export::part_drawing::Format;
+use crate::drawing::part::Format;
 use crate::export::{Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
 use crate::section::NamedPart;
 

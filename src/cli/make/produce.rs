@@ -4,7 +4,7 @@ use super::Wanted;
 use crate::archive::Standing;
 use crate::check::{Examination, allot, chord, examine, room};
 use crate::cli::progress::Progress;
-use crate::export::part_drawing::{page, subject, tap_order};
+use crate::drawing::part::{page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadeFrom, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
