@@ -48,7 +48,7 @@ pub use chord::{Chord, Thinnest, chord};
 pub use exchange::{
     Adjusted, Fit, Step, Unfit, adjust_mates, adjust_outside, adjust_section, fit, same_outside,
 };
-pub use fact::{Fact, FactValue, facts};
+pub use fact::{Choice, Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };

@@ -14,7 +14,8 @@
 //!   all of them -> report     report.json, for other programs
 //!               -> record     section.json, to hold a later program's section against
 //! ```
-//! What is drawn is laid out in [`crate::drawing`], without bytes. Every output is the same to the byte for the same section: no clock, no chance, no locale.
+//! What is drawn is laid out in [`crate::drawing`], without bytes. Every output is the same to the
+//! byte for the same section: no clock, no chance, no locale.
 
 pub mod dxf;
 mod drawn;

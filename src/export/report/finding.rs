@@ -36,6 +36,7 @@ pub(super) struct Check {
 /// The change that makes a measure hold.
 #[derive(Serialize)]
 struct ChangePart {
+    size: String,
     dimension: String,
     from_mm: f64,
     to_mm: f64,
@@ -135,7 +136,8 @@ fn check(finding: &Finding) -> Option<Check> {
 
 fn change(advice: Option<Advice>) -> Option<ChangePart> {
     let Some(Advice::Change(Change { parameter, from, to })) = advice else { return None };
-    Some(ChangePart { dimension: parameter.to_string(), from_mm: from, to_mm: to })
+    let (size, dimension) = (parameter.name(), parameter.to_string());
+    Some(ChangePart { size, dimension, from_mm: from, to_mm: to })
 }
 
 fn place(place: Place) -> Where {
