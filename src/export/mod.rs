@@ -49,8 +49,9 @@ pub use report::{FORMAT, MadeFrom, checks_json, digest};
 pub use stl::stl;
 pub use three_mf::{PlatePart, three_mf};
 
-use crate::check::{Examination, WallCurve};
+use crate::check::WallCurve;
 use crate::drawing::{half_section, profile};
+use crate::scene::Examination;
 use crate::section::Section;
 
 /// The bytes of `half-section.dxf`: [`half_section::geometry`] as ASCII DXF R2000, 1:1, in mm.

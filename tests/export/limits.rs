@@ -3,11 +3,11 @@
 
 use std::mem::discriminant;
 
-use sectionwright::check::{Allotment, allot};
 use sectionwright::design::{Library, load};
 use sectionwright::drawing::Measure;
 use sectionwright::drawing::part::{Allowed, Contours, Datums, Role, Size, Units, sizes, subject};
 use sectionwright::quantity::{Angle, Length};
+use sectionwright::scene::{Allotment, allot};
 use sectionwright::section::{Facet, Feature, Item, NamedPart, PartKind, Section, faults};
 use sectionwright::size::{End, Place, SizeId};
 

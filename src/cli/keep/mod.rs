@@ -13,13 +13,13 @@ use super::screen::Screen;
 use super::table;
 use crate::archive::kept::{AskedFor, Contents, Kept, Summary};
 use crate::archive::{PlaceError, Placed, Standing, place as put};
-use crate::check::Examination;
 use crate::design::{Asked, Kind, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
 use crate::drawing::CAUTION;
-use crate::export::{MadeFrom, Record};
+use crate::export::Record;
 use crate::mesh::DEFAULT_CHORD;
 use crate::quantity::Length;
+use crate::scene::Examination;
 use crate::section::NamedPart;
 
 pub(super) use place::shelf_folder;
@@ -91,8 +91,7 @@ pub(super) fn keep(library: &Library, typed: &Typed, screen: Screen) -> Outcome 
             return Outcome::Wrong;
         }
     };
-    let from = MadeFrom { section: &resolved.section, workshop: &resolved.workshop };
-    let made = match produce(from, wanted, typed.chord, &Standing::default(), &progress) {
+    let made = match produce(&resolved, wanted, typed.chord, &Standing::default(), &progress) {
         Ok(made) => made,
         Err((code, message)) => {
             screen.complain(code, message);

@@ -5,8 +5,8 @@
 
 use super::scheme::{Role, Size, Wall};
 use super::words::{Allowances, Allowed};
-use crate::check::{Allotment, AllottedSize};
 use crate::quantity::{Angle, Length};
+use crate::scene::{Allotment, AllottedSize};
 use crate::section::{Facet, Feature, NamedPart, PartKind, Side};
 use crate::size::{Dimension, End, SizeId};
 use crate::standard::iso2768::LEAST;

@@ -17,10 +17,11 @@ mod mark;
 
 use super::legend;
 use super::sheet::Paper;
-use crate::check::{Examination, Finding, Judgement, WallCurve};
+use crate::check::{Finding, Judgement, WallCurve};
 use crate::drawing::view::chain::Chain;
 use crate::drawing::view::{AXIS_BEYOND, axis, halves};
 use crate::drawing::{Drawing, Shade, Sheet};
+use crate::scene::Examination;
 use crate::section::Section;
 use band::{Level, Walls};
 
