@@ -5,7 +5,7 @@ use crate::archive::Standing;
 use crate::check::chord;
 use crate::cli::progress::Progress;
 use crate::design::Resolved;
-use crate::export::part_drawing::{page, subject, tap_order};
+use crate::drawing::part::{page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
