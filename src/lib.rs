@@ -4,7 +4,7 @@
 //!
 //! ```text
 //!   design file -> Section -> Body -> Mesh -> checks        -> work, prints  -> files
-//!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (export, archive)
+//!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (drawing, export, archive)
 //! ```
 //! A job (`job`) takes one request down that way; the command line (`cli`) is its face.
 //!
@@ -23,6 +23,7 @@ pub mod check;
 pub mod scene;
 pub mod shop;
 pub mod print;
+pub mod drawing;
 pub mod export;
 pub mod archive;
 pub mod job;

@@ -9,7 +9,7 @@ use super::screen::Screen;
 use super::table;
 use crate::archive::Placed;
 use crate::design::Library;
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::job::{keep, make};
 use crate::mesh::DEFAULT_CHORD;
 use crate::section::NamedPart;

@@ -26,7 +26,8 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::Library;
-use crate::export::{CAUTION, Kind};
+use crate::drawing::CAUTION;
+use crate::export::Kind;
 use crate::job::{self, make::Request};
 use crate::mesh::DEFAULT_CHORD;
 use outcome::Outcome;

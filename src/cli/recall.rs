@@ -7,7 +7,8 @@ use super::progress::Progress;
 use super::screen::{Screen, print};
 use crate::archive::kept::Kept;
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::{CAUTION, RecordChange};
+use crate::drawing::CAUTION;
+use crate::export::RecordChange;
 use crate::job::recall::{self, Differences, Recalled, Request};
 
 /// What is asked of [`recall`], as typed.

@@ -7,7 +7,7 @@ use super::progress::Progress;
 use super::screen::Screen;
 use crate::design::Library;
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::job::rod::{self, Request};
 use crate::quantity::Length;
 use crate::shop::rod::{RodPlan, Shown};

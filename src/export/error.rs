@@ -3,8 +3,8 @@
 use std::error::Error;
 use std::fmt;
 
-use super::plate_picture::NoSheet;
 use crate::design::Fault;
+use crate::drawing::plate_picture::NoSheet;
 use crate::solid::BuildError;
 
 /// What went wrong while bytes were made; nothing has been written to disk by then.

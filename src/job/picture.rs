@@ -5,7 +5,7 @@ use std::path::Path;
 use super::stopped::{Stopped, Why};
 use crate::archive;
 use crate::diagnostic::Diagnostic;
-use crate::export::drawing::Sheet;
+use crate::drawing::Sheet;
 use crate::export::{pdf, svg};
 
 /// Draws a sheet into a file, as PDF where its name says so, else as SVG; over an earlier picture,

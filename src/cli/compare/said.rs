@@ -5,7 +5,7 @@ use std::path::Path;
 use crate::check::{Bound, Finding, Verdict};
 use crate::cli::table::{rounded, tone};
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::job::compare::{Comparison, Difference, goes};
 use crate::scene::{Adjusted, Fit, Unfit};
 

@@ -1,7 +1,7 @@
 //! What `make` says of the files.
 
 use crate::check::Chord;
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::export::Meshed;
 use crate::job::make::Made;
 

@@ -2,8 +2,9 @@
 
 use std::path::Path;
 
+use crate::drawing::CAUTION;
+use crate::export::File;
 use crate::export::print_set::{LOOK_FOR, PLATE_3MF, PLATE_SVG};
-use crate::export::{CAUTION, File};
 use crate::job::print::{Learned, NewSize, Printed, Tried};
 use crate::print::Tells;
 use crate::print::calibrate::{changes, changes_table, residuals_table};

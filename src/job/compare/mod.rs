@@ -13,7 +13,7 @@ use super::stopped::{Said, Stopped, Why};
 use super::watch::{Watch, step};
 use crate::design::Library;
 use crate::diagnostic::Diagnostic;
-use crate::export::half_section::pair_sheet;
+use crate::drawing::half_section::pair_sheet;
 use crate::scene::verdicts;
 
 /// What is asked of [`compare`].

@@ -14,8 +14,8 @@ use super::watch::{Watch, step};
 use crate::archive::{self, Standing};
 use crate::design::{Asked, Library, Resolved};
 use crate::diagnostic::Diagnostic;
-use crate::export::part_drawing::Format;
-use crate::export::{Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
+use crate::drawing::part::Format;
+use crate::export::{File, Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
 use crate::mesh::DEFAULT_CHORD;
 use crate::section::NamedPart;
 
@@ -111,7 +111,9 @@ pub fn make(library: &Library, request: &Request, watch: &dyn Watch) -> Result<M
     let products = produce(&resolved, wanted, request.chord, &standing, watch);
     let products = products.map_err(|stopped| stopped.after(&said))?;
     step(watch, "writing the files")?;
-    if let Err(error) = archive::replace(&folder, &products.files, &standing.ours) {
+    let files = products.files.iter().cloned();
+    let set: Vec<File> = files.chain(archive::made_by(&products.files)).collect();
+    if let Err(error) = archive::replace(&folder, &set, &standing.ours) {
         let error = Diagnostic::error(error.code(), error.to_string());
         return Err(Stopped::by(Why::Failed, said, error));
     }

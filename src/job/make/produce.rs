@@ -5,7 +5,7 @@ use crate::archive::Standing;
 use crate::check::chord;
 use crate::design::{Fault, Resolved};
 use crate::diagnostic::Diagnostic;
-use crate::export::part_drawing::{NoRoom, page, subject, tap_order};
+use crate::drawing::part::{NoRoom, page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
