@@ -8,7 +8,6 @@ use crate::export::part_drawing::{page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadeFrom, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
-use crate::mesh::tessellate;
 use crate::section::{NamedPart, Part, Section};
 use crate::shop::{Plan, plan};
 use crate::solid::{Body, build};
@@ -113,6 +112,5 @@ fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fau
 
 fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
     let chord = chord(part, body, asked);
-    let (mesh, audit) = tessellate(body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
-    Ok(Meshed { mesh, audit, chord })
+    Meshed::new(body, chord).map_err(|e| (e.code(), e.to_string()))
 }
