@@ -3,8 +3,8 @@
 //! The pipeline, in the order of the modules; each may use only those above it:
 //!
 //! ```text
-//!   design file -> Section -> Body -> Mesh -> checks -> work, prints  -> files
-//!   (design)       (section)  (solid) (mesh)  (check)   (shop) (print)   (export, archive)
+//!   design file -> Section -> Body -> Mesh -> checks        -> work, prints  -> files
+//!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (export, archive)
 //! ```
 //!
 //! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
@@ -19,6 +19,7 @@ pub mod design;
 pub mod solid;
 pub mod mesh;
 pub mod check;
+pub mod scene;
 pub mod shop;
 pub mod print;
 pub mod export;

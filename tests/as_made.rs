@@ -15,6 +15,7 @@ mod written;
 
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
+use sectionwright::scene::Scene;
 use sectionwright::section::{Section, Stage};
 use sectionwright::shop::as_made::{AsMade, MadeSize, Said, as_made};
 use sectionwright::size::SizeId;
@@ -28,7 +29,7 @@ fn section(path: &str) -> Section {
 fn made_with(drawn: &Section, parameter: SizeId, to: f64, after: Option<Stage>) -> AsMade {
     let written = Length::mm(parameter.as_written(drawn, to));
     let sizes = vec![MadeSize::of(drawn, parameter, written)];
-    as_made(drawn, &Said { sizes, after }).unwrap()
+    as_made(&Scene::of(drawn).unwrap(), &Said { sizes, after })
 }
 
 /// As [`made_with`], the size by its key.

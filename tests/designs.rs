@@ -671,7 +671,7 @@ fn a_cap_and_a_converter_are_as_described() {
     assert_eq!(fits.closing_turns.as_ref().map(|limit| limit.value), Some(2.0));
     let names: Vec<String> = section.parts().into_iter().map(|part| part.name).collect();
     assert_eq!(names[2..5], ["barrel", "cap", "converter"]);
-    let verdicts = sectionwright::check::verdicts(section).expect("it is built");
+    let verdicts = sectionwright::scene::verdicts(section).expect("it is built");
     let bad = verdicts
         .findings
         .iter()

@@ -1,30 +1,41 @@
 //! The bodies that are measured: section, unit and barrel, as modelled and at both extremes.
 
+use std::cell::RefCell;
+
 use super::enclosing::{CapBodies, ConverterBodies};
+use super::slide::Rest;
 use super::stretch::Stretch;
 use crate::quantity::Length;
-use crate::section::{Barrel, Depth, Item, Part, Point, Section, Side, Thread, ThreadForm, Unit};
-use crate::solid::{BuildError, CutThread, Lines, Swept, lines};
+use crate::section::{
+    Barrel, Depth, Item, Part, Point, Section, Side, Skin, Thread, ThreadForm, Unit,
+};
+use crate::solid::{BuildError, CutThread, Cuts, Lines, Swept, lines};
 
 /// A body's lines in the half-plane, and its threads.
 #[derive(Debug)]
-pub(super) struct Built {
+pub(crate) struct Built {
     pub threads: Vec<CutThread>,
     pub lines: Vec<Swept>,
+    /// What of its lines may be used again; nothing of a body that was turned round.
+    cuts: Cuts,
     /// The same lines, cut where r or z turns back.
-    pub stretches: Vec<Stretch>,
+    pub(super) stretches: Vec<Stretch>,
 }
 
 impl Built {
     /// A part as the solid has it, whose faces nobody closes for this.
     pub fn new(part: &Part) -> Result<Self, BuildError> {
-        let Lines { swept, threads } = lines(part)?;
-        Ok(Self::of(threads, swept))
+        Ok(Self::of(lines(part, &Cuts::default())?))
     }
 
-    fn of(threads: Vec<CutThread>, lines: Vec<Swept>) -> Self {
+    /// The same of a part that is much like the one of another body.
+    fn like(&self, part: &Part) -> Result<Self, BuildError> {
+        Ok(Self::of(lines(part, &self.cuts)?))
+    }
+
+    fn of(Lines { swept: lines, threads, cuts }: Lines) -> Self {
         let stretches = lines.iter().flat_map(Stretch::of).collect();
-        Self { threads, lines, stretches }
+        Self { threads, lines, cuts, stretches }
     }
 
     /// The body turned half round about an axis square to its own, so that z becomes -z. Its
@@ -40,7 +51,9 @@ impl Built {
             extent: span(t.extent),
             ..t.clone()
         };
-        Self::of(self.threads.iter().map(thread).collect(), self.lines.iter().map(line).collect())
+        let swept = self.lines.iter().map(line).collect();
+        let threads = self.threads.iter().map(thread).collect();
+        Self::of(Lines { swept, threads, cuts: Cuts::default() })
     }
 
     /// The least z of the body.
@@ -61,15 +74,24 @@ impl Built {
 
 /// A body as modelled, with the least material that its limits allow, and with the most.
 #[derive(Debug)]
-pub(super) struct Extremes {
+pub(crate) struct Extremes {
     pub drawn: Built,
     pub least: Built,
     pub most: Built,
 }
 
 impl Extremes {
-    pub fn new(drawn: &Part, least: &Part, most: &Part) -> Result<Self, BuildError> {
+    pub fn new([drawn, least, most]: &[Part; 3]) -> Result<Self, BuildError> {
         Ok(Self { drawn: Built::new(drawn)?, least: Built::new(least)?, most: Built::new(most)? })
+    }
+
+    /// As [`Extremes::new`], of parts that are much like those of other bodies.
+    pub fn like(&self, [drawn, least, most]: &[Part; 3]) -> Result<Self, BuildError> {
+        Ok(Self {
+            drawn: self.drawn.like(drawn)?,
+            least: self.least.like(least)?,
+            most: self.most.like(most)?,
+        })
     }
 
     /// Each of them turned round.
@@ -78,58 +100,77 @@ impl Extremes {
         Self { drawn: drawn.turned(), least: least.turned(), most: most.turned() }
     }
 
+    /// Whether another body is otherwise where one looks at it from within ([`Skin::Bore`], with
+    /// the threads inside), or from without; end faces are seen from both.
+    pub fn differs(&self, other: &Self, from: Skin, threads: Side) -> bool {
+        let hidden = if from == Skin::Bore { Skin::Outside } else { Skin::Bore };
+        let pairs =
+            [(&self.drawn, &other.drawn), (&self.least, &other.least), (&self.most, &other.most)];
+        pairs.into_iter().any(|(a, b)| {
+            let [lines, others] =
+                [a, b].map(|body| body.lines.iter().filter(|it| it.skin != hidden));
+            let [cut, other] =
+                [a, b].map(|body| body.threads.iter().filter(|it| it.side == threads));
+            !lines.eq(others) || !cut.eq(other)
+        })
+    }
+
+    /// The section's parts, in this order.
+    pub fn parts_of(section: &Section) -> [Part; 3] {
+        let (least, most) = (section.at_least_material(), section_at_most_material(section));
+        [section.part(), least.part(), most.part()]
+    }
+
     /// The section.
     pub fn of_section(section: &Section) -> Result<Self, BuildError> {
-        let (least, most) = (section.at_least_material(), section_at_most_material(section));
-        Self::new(&section.part(), &least.part(), &most.part())
+        Self::new(&Self::parts_of(section))
     }
 
     /// The unit, at the readings and at the least and the greatest that they allow.
     pub fn of_unit(unit: &Unit) -> Result<Self, BuildError> {
-        Self::new(&unit.part(), &unit_read(unit, -1.0).part(), &unit_read(unit, 1.0).part())
+        Self::new(&[unit.part(), unit_read(unit, -1.0).part(), unit_read(unit, 1.0).part()])
     }
 
     /// The barrel's mouth.
     pub fn of_barrel(barrel: &Barrel) -> Result<Self, BuildError> {
         let least = Barrel { thread: barrel.thread.at_least_material(), ..barrel.clone() };
         let most = Barrel { thread: at_most_material(&barrel.thread), ..barrel.clone() };
-        Self::new(&barrel.part(), &least.part(), &most.part())
-    }
-}
-
-/// What the section meets.
-#[derive(Debug)]
-pub(super) struct Mates {
-    pub unit: Extremes,
-    pub barrel: Extremes,
-    pub cap: Option<CapBodies>,
-    pub converter: Option<ConverterBodies>,
-}
-
-impl Mates {
-    pub fn new(section: &Section) -> Result<Self, BuildError> {
-        let unit = Extremes::of_unit(&section.unit)?;
-        let barrel = Extremes::of_barrel(&section.barrel)?;
-        let (cap, converter) = (CapBodies::of(section)?, ConverterBodies::of(section)?);
-        Ok(Self { unit, barrel, cap, converter })
+        Self::new(&[barrel.part(), least.part(), most.part()])
     }
 }
 
 /// All that is measured, and what it is judged by.
-pub(super) struct Model<'a> {
+pub(crate) struct Model<'a> {
     pub section: &'a Section,
     pub part: &'a Extremes,
     pub unit: &'a Extremes,
     pub barrel: &'a Extremes,
     pub cap: Option<&'a CapBodies>,
     pub converter: Option<&'a ConverterBodies>,
+    /// Where bodies rest in each other, as far as that was asked: many checks ask it.
+    rests: RefCell<Vec<([*const Built; 2], Rest)>>,
 }
 
 impl<'a> Model<'a> {
-    /// A section with what it meets.
-    pub fn new(section: &'a Section, part: &'a Extremes, mates: &'a Mates) -> Self {
-        let Mates { unit, barrel, cap, converter } = mates;
-        Self { section, part, unit, barrel, cap: cap.as_ref(), converter: converter.as_ref() }
+    /// A section, its bodies, and those of what it meets.
+    pub fn new(
+        section: &'a Section,
+        [part, unit, barrel]: [&'a Extremes; 3],
+        cap: Option<&'a CapBodies>,
+        converter: Option<&'a ConverterBodies>,
+    ) -> Self {
+        Self { section, part, unit, barrel, cap, converter, rests: RefCell::default() }
+    }
+
+    /// Where one of these bodies rests in another one, which `of` finds once.
+    pub(super) fn rest(&self, inner: &Built, outer: &Built, of: impl FnOnce() -> Rest) -> Rest {
+        let pair = [inner, outer].map(std::ptr::from_ref);
+        let known = self.rests.borrow().iter().find(|(of, _)| *of == pair).map(|(_, rest)| *rest);
+        known.unwrap_or_else(|| {
+            let rest = of();
+            self.rests.borrow_mut().push((pair, rest));
+            rest
+        })
     }
 }
 

@@ -13,7 +13,7 @@ use crate::solid::BuildError;
 
 /// The cap with what goes into it beside the section.
 #[derive(Debug)]
-pub(super) struct CapBodies {
+pub(crate) struct CapBodies {
     /// In its own axis: 0 is its mouth.
     pub cap: Extremes,
     /// The least room that readings and tolerances leave in it.
@@ -28,7 +28,7 @@ pub(super) struct CapBodies {
 
 /// The converter with the barrel that closes over it.
 #[derive(Debug)]
-pub(super) struct ConverterBodies {
+pub(crate) struct ConverterBodies {
     /// As read, 0 being its mouth.
     pub converter: Built,
     /// As wide and long as the readings allow.
@@ -87,7 +87,7 @@ impl CapBodies {
         let Some(cap) = &section.cap else { return Ok(None) };
         let full = with_thread(cap, at_most_material);
         let open = with_thread(cap, Thread::at_least_material);
-        let bodies = Extremes::new(&cap.part(), &open.part(), &full.part())?;
+        let bodies = Extremes::new(&[cap.part(), open.part(), full.part()])?;
         let unit = &section.unit;
         let widest = Unit {
             nib_reach: greatest(unit.nib_reach),
@@ -125,7 +125,7 @@ impl ConverterBodies {
         Ok(Some(Self {
             converter: Built::new(&converter.part(nipple))?,
             greatest: Built::new(&widest.part(nipple))?,
-            barrel: Extremes::new(&barrel.whole(), &with(open), &with(full))?,
+            barrel: Extremes::new(&[barrel.whole(), with(open), with(full)])?,
         }))
     }
 }

@@ -100,6 +100,13 @@ pub struct Change {
     pub to: f64,
 }
 
+impl Change {
+    /// How much it is changed, in millimetres or degrees.
+    pub fn size(&self) -> f64 {
+        (self.to - self.from).abs()
+    }
+}
+
 /// What to do about a finding that does not hold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Advice {

@@ -217,6 +217,7 @@ fn contact(inner: &Stretch, outer: &Stretch, low: f64, high: f64) -> Option<Cont
 
 /// Where the inner body comes to rest: the first contact of one of its items with one of the
 /// given items of the outer body; and the first contact of anything else.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Rest {
     /// The contact on which it is meant to rest; none where these items never meet.
     pub seat: Option<Contact>,

@@ -8,9 +8,10 @@ use super::make::load;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
 use super::{picture, table, tight};
-use crate::check::{self, CheckInfo, Examination, examine, examine_whole};
+use crate::check::{self, CheckInfo};
 use crate::design::{Asked, Library};
 use crate::export;
+use crate::scene::{Examination, Scene};
 use crate::section::Section;
 
 /// What is asked of [`check`].
@@ -55,8 +56,10 @@ pub(super) fn check(
         return Outcome::Wrong;
     };
     let whole = explained.is_empty() && (only.is_empty() || request.room);
-    let measured =
-        if whole { examine_whole(&resolved.section) } else { examine(&resolved.section) };
+    let measured = Scene::of_design(&resolved).and_then(|scene| {
+        let room = if whole { scene.room().to_vec() } else { Vec::new() };
+        Ok(Examination { room, ..scene.examine()? })
+    });
     let examination = match measured {
         Ok(examination) => examination,
         Err(error) => {

@@ -1,8 +1,9 @@
 //! What a check means, in words, and all that it found.
 
 use super::table::rounded;
-use crate::check::{self, CheckInfo, Examination, Finding, Place, Spot};
+use crate::check::{self, CheckInfo, Finding, Place, Spot};
 use crate::diagnostic::{Style, Tone, paint};
+use crate::scene::Examination;
 
 /// Width of a line of text: a terminal's.
 const WIDTH: usize = 96;

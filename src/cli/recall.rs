@@ -11,9 +11,7 @@ use crate::archive::kept::Kept;
 use crate::archive::{Standing, unpack};
 use crate::design::{Asked, Kind, Library};
 use crate::diagnostic::{Diagnostic, Sources, Style, Tone, paint};
-use crate::export::{
-    CAUTION, MadeFrom, Record, RecordChange, geometry_changes, is_worse, verdict_changes,
-};
+use crate::export::{CAUTION, Record, RecordChange, geometry_changes, is_worse, verdict_changes};
 
 /// What is asked of [`recall`], as typed.
 #[derive(Debug, clap::Args)]
@@ -116,8 +114,7 @@ fn again(kept: &Kept, progress: &Progress, screen: Screen) -> Result<Differences
     };
     let prepared = make::prepared(&library, &request, screen).ok_or_else(impossible);
     let (resolved, wanted) = prepared?;
-    let from = MadeFrom { section: &resolved.section, workshop: &resolved.workshop };
-    let made = produce(from, wanted, asked.chord, &Standing::default(), progress);
+    let made = produce(&resolved, wanted, asked.chord, &Standing::default(), progress);
     let made = made.map_err(|(code, message)| {
         screen.complain(code, message);
         impossible()

@@ -2,9 +2,10 @@
 
 use super::outcome::Outcome;
 use super::tight::tight;
-use crate::check::{Bound, Examination, Finding, Verdict};
+use crate::check::{Bound, Finding, Verdict};
 use crate::design::Resolved;
 use crate::diagnostic::{Style, Tone, paint};
+use crate::scene::Examination;
 
 /// The table of all findings, what was worked out, and the sum of it.
 pub(super) fn table(resolved: &Resolved, examination: &Examination, style: Style) -> String {

@@ -1,7 +1,8 @@
 //! The sizes that are to be held tight, and the room of all of them, as a maker reads them.
 
-use crate::check::{self, Room, SideRoom, Verdict, Worse};
+use crate::check::{self, Verdict};
 use crate::diagnostic::{Style, Tone, paint};
+use crate::scene::{Room, SideRoom, Worse};
 
 /// Those with less room than can be held; nothing where there are none.
 pub(super) fn tight(rooms: &[Room], style: Style) -> String {

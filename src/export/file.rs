@@ -10,7 +10,7 @@ use super::{
     Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, profile_dxf,
     proven_stl, walls_svg,
 };
-use crate::check::Examination;
+use crate::scene::Examination;
 use crate::section::{Section, Workshop};
 use crate::solid::Body;
 

@@ -58,7 +58,8 @@ pub use rod_plan::ROD_NAMES;
 pub use stl::{proven_stl, stl};
 pub use three_mf::{PlatePart, three_mf};
 
-use crate::check::{Examination, WallCurve};
+use crate::check::WallCurve;
+use crate::scene::Examination;
 use crate::section::Section;
 
 /// The bytes of `half-section.dxf`: [`half_section::geometry`] as ASCII DXF R2000, 1:1, in mm.

@@ -7,8 +7,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::report::json;
-use crate::check::{Examination, Fact, FactValue, facts};
+use crate::check::{Fact, FactValue, facts};
 use crate::quantity::Length;
+use crate::scene::Examination;
 use crate::section::{Item, Part, Run, Section, Shape};
 
 /// The version of the form; it grows when a key changes its meaning or goes.
@@ -150,8 +151,8 @@ fn run(run: &Run) -> KeptRun {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::verdicts;
     use crate::design::{Library, load};
+    use crate::scene::verdicts;
 
     #[test]
     fn a_record_is_read_to_the_last_digit() {

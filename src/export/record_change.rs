@@ -123,8 +123,8 @@ fn verdict_change(was: Option<&KeptVerdict>, is: Option<&KeptVerdict>) -> Option
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::verdicts;
     use crate::design::{Library, load};
+    use crate::scene::verdicts;
     use crate::section::{Item, Section};
     use crate::size::SizeId;
 

@@ -9,8 +9,9 @@ use std::fmt;
 
 use super::offset::{Amounts, Loss, OffsetError, offset};
 use super::specimen::{SpecimenKind, too_fine};
-use crate::check::{Verdict, info, verdicts};
+use crate::check::{Verdict, info};
 use crate::quantity::{Length, Limits};
+use crate::scene::{Scene, Score};
 use crate::section::{Item, Offsets, Printer, Section, Side, Thread, ThreadLimits};
 use crate::solid::BuildError;
 
@@ -120,11 +121,11 @@ fn lower(printed: &mut Section, losses: &[Loss]) {
 pub fn proofs(section: &Section, printer: &Printer) -> Result<Vec<Proof>, ProofError> {
     let printed = as_printed(section, printer).map_err(ProofError::Offset)?;
     let smooth = too_fine(&section.part(), printer);
-    let design = verdicts(section).map_err(ProofError::Build)?;
-    let found = verdicts(&printed).map_err(ProofError::Build)?;
-    let of = |finding: &crate::check::Finding| {
-        let (code, verdict) = (finding.code, finding.verdict()?);
-        let printed = found.finding(code).and_then(crate::check::Finding::verdict);
+    let scene = Scene::of(section).map_err(ProofError::Build)?;
+    let found = scene.measure(&printed).map_err(ProofError::Build)?;
+    let of = |score: Score| {
+        let Score { code, verdict, .. } = score;
+        let printed = found.get(code).map(|score| score.verdict);
         let nothing = blind(code, &smooth);
         let printed = printed.filter(|_| !smooth_thread(code, &smooth));
         // Whichever way the printer's sizes come out, the design's verdict is what one sees.
@@ -139,9 +140,9 @@ pub fn proofs(section: &Section, printer: &Printer) -> Result<Vec<Proof>, ProofE
             (None, _) => Tells::TooNear,
         };
         let title = info(code).map_or(code, |check| check.title);
-        Some(Proof { code, title, design: verdict, printed, tells, by: shown_by(code) })
+        Proof { code, title, design: verdict, printed, tells, by: shown_by(code) }
     };
-    Ok(design.findings.iter().filter_map(of).collect())
+    Ok(scene.scores().into_iter().map(of).collect())
 }
 
 /// Whether a check is of a thread that is left out of the print.

@@ -1,9 +1,11 @@
 //! From a closed list of runs with their threads to the faces of a solid.
 
+use std::sync::Arc;
+
 use super::helix::add_thread;
 use super::profile::Profile;
 use super::ring::{Faces, Ring};
-use super::swept::{Lines, lines_of};
+use super::swept::{CutLines, Cuts, Lines, Swept, line_of};
 use super::trim::{Trim, trim};
 use super::{Body, BuildError, CutThread};
 use crate::section::{Part, Run, Side, Station, Thread};
@@ -32,26 +34,60 @@ pub fn build(part: &Part) -> Result<Body, BuildError> {
     Body::close(faces, threads)
 }
 
-/// The lines and threads of the solid that [`build`] makes, to the last bit, from the same faces;
-/// a third cheaper, since the faces are not closed into a solid. For parts that differ a little
-/// from one that was built.
+/// The lines and threads of the solid that [`build`] makes, to the last bit: those of a thread from
+/// the same faces, those of turned runs without any. A thread that is among `like` just so, with
+/// both its ends, is taken from there. For parts that differ a little from one that was built.
 ///
 /// # Errors
 /// As [`build`], except that nobody looks whether the faces close.
-pub fn lines(part: &Part) -> Result<Lines, BuildError> {
-    let (faces, threads) = faces(part)?;
-    let swept = lines_of(faces.faces.iter().zip(&faces.names), &threads);
-    Ok(Lines { swept, threads })
+pub fn lines(part: &Part, like: &Cuts) -> Result<Lines, BuildError> {
+    let pieces = pieces(part)?;
+    let mut cuts = Vec::new();
+    for piece in &pieces {
+        if let Piece::Cut { thread, low, high } = piece {
+            let known = like.0.iter().find(|cut| cut.is(thread, low, high));
+            cuts.push(match known {
+                Some(cut) => Arc::clone(cut),
+                None => Arc::new(CutLines::of(thread, low, high)?),
+            });
+        }
+    }
+    let mut swept: Vec<Swept> = cuts.iter().flat_map(|cut| &cut.swept).copied().collect();
+    // Whose end a run begins at, and whose it ends at.
+    let circle = |n: usize, begins: bool| match &pieces[n % pieces.len()] {
+        Piece::Plain(_) => None,
+        Piece::Cut { thread, .. } => {
+            let cut = cuts.iter().find(|cut| cut.thread.item == thread.item)?;
+            let outside = thread.side == Side::External;
+            Some(cut.circles[usize::from(begins == outside)][usize::from(begins)].as_slice())
+        }
+    };
+    for (n, piece) in pieces.iter().enumerate() {
+        if let Piece::Plain(run) = piece {
+            let [from, to] = [run.from, run.to].map(|s: Station| [[s.radius(), s.z.as_mm()]]);
+            let before = circle(n + pieces.len() - 1, true).unwrap_or(&from);
+            let after = circle(n + 1, false).unwrap_or(&to);
+            swept.push(line_of(run, before, after));
+        }
+    }
+    let threads = cuts.iter().map(|cut| cut.cut.clone()).collect();
+    Ok(Lines { swept, threads, cuts: Cuts(cuts) })
 }
 
-/// All faces of a part, and its threads.
-fn faces(part: &Part) -> Result<(Faces, Vec<CutThread>), BuildError> {
+/// The pieces of a part's outline, its threads among them, in the order of the walk.
+fn pieces(part: &Part) -> Result<Vec<Piece<'_>>, BuildError> {
     check_chain(part)?;
     let mut pieces: Vec<Piece> = part.runs.iter().map(|run| Piece::Plain(*run)).collect();
     for thread in &part.threads {
         check_form(thread)?;
         pieces = cut_thread(pieces, thread)?;
     }
+    Ok(pieces)
+}
+
+/// All faces of a part, and its threads.
+fn faces(part: &Part) -> Result<(Faces, Vec<CutThread>), BuildError> {
+    let pieces = pieces(part)?;
     let mut faces = Faces::default();
     let mut threads = Vec::new();
     let mut rings: Vec<[Option<Ring>; 2]> = vec![[None, None]; pieces.len()];

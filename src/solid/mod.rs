@@ -43,7 +43,7 @@ pub use pieces::{Piece, PieceCurve, PieceEdge, Pieces};
 pub use profile::withdrawal_begins;
 pub use screw::Screw;
 pub use spline::{Fit, Knots, SplineCurve, SplineSurface};
-pub use swept::{Lines, Swept};
+pub use swept::{Cuts, Lines, Swept};
 pub use trace::{Cut, Cutter, Polar, Trace};
 pub use unroll::{UvEdge, angles_of};
 

@@ -31,6 +31,18 @@ impl Ring {
         ]))
     }
 
+    /// Where it lies, walked by growing angle or against it: one point, or several where that of a
+    /// drawn-out groove strays by a rounding.
+    pub fn points(&self, growing: bool) -> Vec<HalfPoint> {
+        let edges: Vec<Edge> =
+            self.wire(growing).iter().flat_map(Wire::edge_iter).cloned().collect();
+        let last = edges.last().map(|edge| edge.oriented_curve().to());
+        let all = edges.iter().map(|edge| edge.oriented_curve().from()).chain(last);
+        let mut points: Vec<HalfPoint> = all.map(|at| [at.r, at.z]).collect();
+        points.dedup();
+        points
+    }
+
     /// The ring's loop, walked by growing angle or against it.
     fn wire(&self, growing: bool) -> Option<Wire> {
         let Self::Circle(edges) = self else { return None };

@@ -13,7 +13,7 @@ pub(super) enum Cover {
 }
 
 /// One straight piece of a thread's end, from crest towards root.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Segment {
     pub cover: Cover,
     pub feature: Feature,
@@ -33,7 +33,7 @@ pub(super) struct Segment {
 ///              \ 1, the outline goes on         |
 ///   root  ___ ..                      root ____.1
 /// ```
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Trim {
     pub points: Vec<HalfPoint>,
     pub segments: Vec<Segment>,

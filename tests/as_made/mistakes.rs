@@ -4,9 +4,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 
-use sectionwright::check::{Examination, Finding, Verdict, verdicts};
+use sectionwright::check::{Finding, Verdict};
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
+use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{
     Cut, Depth, Item, Mouth, Part, Run, Section, SectionError, Stage, Thread, Workpiece, faults,
 };

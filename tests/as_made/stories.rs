@@ -1,6 +1,7 @@
 //! Mistakes whose cost is known without the tool.
 
-use sectionwright::check::{Examination, Verdict};
+use sectionwright::check::Verdict;
+use sectionwright::scene::{Examination, Scene};
 use sectionwright::section::{Cut, Item, Stage};
 use sectionwright::shop::as_made::Remedy;
 
@@ -9,7 +10,7 @@ use sectionwright::size::SizeId;
 
 /// How much a measure changed.
 fn change(made: &sectionwright::shop::as_made::AsMade, code: &str) -> f64 {
-    let measured = |e: &sectionwright::check::Examination| e.finding(code).unwrap().measured;
+    let measured = |e: &sectionwright::scene::Examination| e.finding(code).unwrap().measured;
     measured(made.made.examination().unwrap()) - measured(&made.drawn)
 }
 
@@ -117,7 +118,7 @@ fn several_sizes_are_set_together() {
         MadeSize::of(&demo, parameter, Length::mm(to))
     };
     let sizes = vec![size("bores.clearance.depth", 4.4), size("tenon.chamfer", 0.4)];
-    let made = as_made(&demo, &Said { sizes: sizes.clone(), after: None }).unwrap();
+    let made = as_made(&Scene::of(&demo).unwrap(), &Said { sizes: sizes.clone(), after: None });
     for size in sizes {
         assert_eq!(size.parameter.get(&made.section), Some(size.made.as_mm()));
     }

@@ -4,8 +4,8 @@
 //! every size under 500 ms.
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use sectionwright::check::{examine, room, verdicts};
 use sectionwright::design::{Library, load};
+use sectionwright::scene::{Scene, examine, verdicts};
 use sectionwright::section::Section;
 
 fn section(design: &str) -> Section {
@@ -19,7 +19,7 @@ fn checks(criterion: &mut Criterion) {
         group.sample_size(10);
         group.bench_function("verdicts", |b| b.iter(|| verdicts(&section).unwrap()));
         group.bench_function("examine", |b| b.iter(|| examine(&section).unwrap()));
-        group.bench_function("room", |b| b.iter(|| room(&section).unwrap()));
+        group.bench_function("room", |b| b.iter(|| Scene::of(&section).unwrap().room().to_vec()));
         group.finish();
     }
 }

@@ -3,9 +3,9 @@
 use super::common::section::{drilled, r1};
 use super::common::{basic_thread, mm};
 use super::variety::{fixed, random};
-use sectionwright::check::examine;
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
+use sectionwright::scene::examine;
 use sectionwright::section::{
     Allowance, Barrel, Bearing, Bushing, Facet, Feature, Item, Part, PartKind, Run, Section, Side,
     Skin, TapEnd, Thread, ThreadForm, envelope,

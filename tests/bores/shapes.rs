@@ -4,10 +4,11 @@ use std::f64::consts::PI;
 
 use super::common::mm;
 use super::common::section::{bore, r1};
-use sectionwright::check::{Verdict, verdicts};
+use sectionwright::check::Verdict;
 use sectionwright::design::{Library, load};
 use sectionwright::mesh::tessellate;
 use sectionwright::quantity::Angle;
+use sectionwright::scene::verdicts;
 use sectionwright::section::{
     Bore, CentrePilot, Depth, Item, LeadChamfer, Mouth, Part, Point, Section, faults,
 };

@@ -1,7 +1,8 @@
 //! The drawing's limits at their worst together, against the checks and closed forms.
 
-use sectionwright::check::{Allotment, Finding, Verdict, allot, corner, verdicts};
+use sectionwright::check::{Finding, Verdict};
 use sectionwright::design::{Library, load};
+use sectionwright::scene::{Allotment, allot, corner, verdicts};
 use sectionwright::section::{Item, Limit, Section, WallLimits};
 use sectionwright::size::SizeId;
 use sectionwright::standard::GeneralClass;

@@ -1,8 +1,9 @@
 //! The capped pen: closed forms by hand, and for each check a section in which it holds and one in
 //! which it breaks, with advice that works. All numbers are invented.
 
-use sectionwright::check::{Advice, Finding, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict};
 use sectionwright::quantity::Limits;
+use sectionwright::scene::{examine, verdicts};
 use sectionwright::section::{
     Cap, CapBore, CapMouth, CapThread, Counterbore, GripRun, InnerCap, Item, Limit, Ring, RingForm,
     Section, Side, Station, faults,

@@ -4,8 +4,8 @@
 use parry3d_f64::math::{Pose, Vector};
 use parry3d_f64::query::distance;
 use parry3d_f64::shape::TriMesh;
-use sectionwright::check::verdicts;
 use sectionwright::mesh::tessellate;
+use sectionwright::scene::verdicts;
 use sectionwright::section::{Part, Section};
 use sectionwright::solid::build;
 

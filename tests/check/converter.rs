@@ -1,6 +1,7 @@
 //! The converter: closed forms by hand, and what breaks. All numbers are invented.
 
-use sectionwright::check::{Advice, Finding, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict};
+use sectionwright::scene::{examine, verdicts};
 use sectionwright::section::{
     BarrelBore, Converter, ConverterMouth, Item, Section, SectionError, faults,
 };

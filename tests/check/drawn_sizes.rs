@@ -2,9 +2,9 @@
 //! as much, and no other. The independent route is the drawing's own scheme, which measures the
 //! part and knows no parameter.
 
-use sectionwright::check::{Allotment, allot, corner};
 use sectionwright::design::{Library, load};
 use sectionwright::export::part_drawing::{Contours, Datums, Role, Size, sizes};
+use sectionwright::scene::{Allotment, allot, corner};
 use sectionwright::section::Section;
 
 /// What two measures of one size may differ by, in millimetres or degrees: Newton's last step.

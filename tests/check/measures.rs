@@ -1,6 +1,7 @@
 //! Every measure of R1 against its closed form.
 
-use sectionwright::check::{Examination, Finding, examine, list, verdicts};
+use sectionwright::check::{Finding, list};
+use sectionwright::scene::{Examination, examine, verdicts};
 use sectionwright::section::faults;
 
 use crate::fixtures::{r1, sound};

@@ -1,7 +1,8 @@
 //! What holds of every section that can be made: numbers, verdicts, advice.
 
 use proptest::prelude::*;
-use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict};
+use sectionwright::scene::{Examination, examine, verdicts};
 use sectionwright::section::{Section, faults};
 use sectionwright::size::SizeId;
 

@@ -1,8 +1,9 @@
 //! Sections with random threads of every kind, from the solid's own generator: no check panics,
 //! every number is one, verdicts follow from numbers, and threads are as slices find them.
 
-use sectionwright::check::{Bound, Examination, Verdict, verdicts};
+use sectionwright::check::{Bound, Verdict};
 use sectionwright::quantity::{Length, Limits};
+use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{Item, Section, Side, Thread, ThreadForm, ThreadLimits, faults};
 
 use crate::common::random::form::form;

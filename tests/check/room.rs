@@ -1,7 +1,8 @@
 //! How far sizes may be off, against closed forms and a search that goes every step.
 
-use sectionwright::check::{Room, SideRoom, Verdict, Worse, room, verdicts};
+use sectionwright::check::Verdict;
 use sectionwright::quantity::Limits;
+use sectionwright::scene::{Room, Scene, SideRoom, Worse, verdicts};
 use sectionwright::section::{Item, Section, faults};
 use sectionwright::size::{Owner, SizeId};
 
@@ -13,7 +14,7 @@ use crate::fixtures::{hole, r1, sound};
 const FOUND_TO: f64 = 0.005;
 
 fn of(section: &Section, parameter: SizeId) -> Room {
-    let all = room(section).unwrap();
+    let all = Scene::of(section).unwrap().room().to_vec();
     all.into_iter().find(|room| room.parameter == parameter).unwrap()
 }
 
@@ -88,7 +89,9 @@ fn agrees(section: &Section, of: impl Fn(SizeId) -> bool) -> usize {
         .filter_map(|finding| Some((finding.code, finding.verdict()?)))
         .collect();
     let mut limited = 0;
-    for found in room(section).unwrap().into_iter().filter(|room| of(room.parameter)) {
+    for found in
+        Scene::of(section).unwrap().room().to_vec().into_iter().filter(|room| of(room.parameter))
+    {
         let sides = [(-1.0, found.less.as_ref()), (1.0, Some(&found.more))];
         for (sign, side) in sides.into_iter().filter_map(|(sign, side)| Some((sign, side?))) {
             let at = |off: f64| {

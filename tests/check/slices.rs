@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::float::single::SingleFloatOverlay;
-use sectionwright::check::verdicts;
 use sectionwright::mesh::tessellate;
+use sectionwright::scene::verdicts;
 use sectionwright::section::Part;
 use sectionwright::solid::build;
 

@@ -1,6 +1,6 @@
 //! Tolerance classes, lead errors and shear areas of whole sections against published numbers.
 
-use sectionwright::check::{Examination, verdicts};
+use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{Item, Section, Side};
 
 use crate::common::{basic_thread, mm};
@@ -180,7 +180,7 @@ fn shear_areas_of_four_threads() {
 
 /// What is told beside the verdicts comes from a whole examination only.
 fn verdicts_of_told(section: &Section) -> Examination {
-    sectionwright::check::examine(section).unwrap()
+    sectionwright::scene::examine(section).unwrap()
 }
 
 fn said_length(examination: &Examination) -> f64 {

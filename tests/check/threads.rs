@@ -3,8 +3,9 @@
 
 use std::f64::consts::TAU;
 
-use sectionwright::check::{Finding, examine, verdicts};
+use sectionwright::check::Finding;
 use sectionwright::quantity::{Angle, Length};
+use sectionwright::scene::{examine, verdicts};
 use sectionwright::section::{Facet, Item, Section, Side, Thread};
 
 use crate::common::{basic_thread, mm};

@@ -1,8 +1,9 @@
 //! For each check a section in which it holds and one in which it breaks; and the advised change,
 //! applied, makes the second hold without making any other verdict worse.
 
-use sectionwright::check::{Advice, Examination, Finding, Verdict, examine, verdicts};
+use sectionwright::check::{Advice, Finding, Verdict};
 use sectionwright::quantity::Limits;
+use sectionwright::scene::{Examination, examine, verdicts};
 use sectionwright::section::{
     CapThread, Counterbore, Curve, Grip, GripRun, Item, LeadChamfer, Ring, RingForm, Section, Side,
     Station,

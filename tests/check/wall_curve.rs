@@ -1,6 +1,7 @@
 //! The wall along z: its least value is the least wall, and every value is a distance.
 
-use sectionwright::check::{Examination, WallAt, WallCurve, examine, verdicts};
+use sectionwright::check::{WallAt, WallCurve};
+use sectionwright::scene::{Examination, examine, verdicts};
 use sectionwright::section::{Depth, Item, Point, Section, Skin};
 use sectionwright::solid::{Meridian, Swept, build};
 

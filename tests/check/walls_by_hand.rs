@@ -4,8 +4,8 @@
 //! R1's bores, as radii: recess 4.45 to z 1.2, clearance 4.15 to 4.6, thread 4.025 at its root from
 //! 4.6 to 11.75, tap drill C (half of D1) to 13.5, through 3.45 to 32. Shoulder at 21.
 
-use sectionwright::check::{Examination, verdicts};
 use sectionwright::quantity::Angle;
+use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{
     CapThread, Curve, Depth, Grip, GripRun, Item, LeadChamfer, Mouth, Pilot, Point, Relief, Ring,
     RingForm, Section, Side, Station,

@@ -2,9 +2,10 @@
 
 use std::fs;
 
-use sectionwright::check::{Examination, Finding, Verdict, examine};
+use sectionwright::check::{Finding, Verdict};
 use sectionwright::design::{Library, load};
 use sectionwright::diagnostic::{Style, render};
+use sectionwright::scene::{Examination, examine};
 use sectionwright::section::Section;
 
 /// What the first of some files, by name and text, describes; the others lie beside it.

@@ -3,10 +3,11 @@
 use std::collections::BTreeSet;
 
 use proptest::prelude::*;
-use sectionwright::check::{Examination, Finding, Verdict, WallCurve, verdicts};
+use sectionwright::check::{Finding, Verdict, WallCurve};
 use sectionwright::export::drawing::{Drawing, Entity, Layer, Point, Shade, Shape};
 use sectionwright::export::half_section::walls_sheet;
 use sectionwright::export::walls_svg;
+use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{Depth, Item, Point as End, Section};
 
 use crate::common::{mm, section};

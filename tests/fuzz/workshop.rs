@@ -3,12 +3,12 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sectionwright::check::{allot, examine};
 use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::export::part_drawing::{Format, Units, page, subject};
 use sectionwright::export::{self, Drawn, File, Kinds, Sources, lathe_sheet};
 use sectionwright::mesh::MeshError;
+use sectionwright::scene::{Scene, allot, examine};
 use sectionwright::section::{NamedPart, PartKind, Section};
 use sectionwright::shop::{PlanError, plan};
 use sectionwright::solid::{BuildError, build};
@@ -129,7 +129,8 @@ impl Workshop {
 /// fault of the program.
 fn sheet(resolved: &Resolved) -> Result<Vec<File>, &'static str> {
     let Resolved { section, workshop, .. } = resolved;
-    let plan = match plan(section, workshop, Some(&[])) {
+    let scene = Scene::of_design(resolved).map_err(|error| error.code())?;
+    let plan = match plan(&scene, workshop) {
         Ok(plan) => plan,
         Err(error @ PlanError::NotTheSection { .. }) => panic!("{error}"),
         Err(error) => return Err(error.code()),

@@ -2,13 +2,14 @@
 
 use sectionwright::design::{Library, load};
 use sectionwright::quantity::Length;
+use sectionwright::scene::Scene;
 use sectionwright::section::{Bore, Cut, Depth, Item, Stage, Workpiece};
 use sectionwright::shop::{PinReading, Plan, Work, plan};
 use sectionwright::size::SizeId;
 
 fn demo() -> Plan {
     let resolved = load(&Library::default(), "demo").unwrap();
-    plan(&resolved.section, &resolved.workshop, None).unwrap()
+    plan(&Scene::of_design(&resolved).unwrap(), &resolved.workshop).unwrap()
 }
 
 /// The workpiece before a hole is cut, and the cut.

@@ -1,17 +1,25 @@
 //! Tools are chosen by what the checker measures.
 
-use sectionwright::check::{Finding, Verdict, verdicts};
-use sectionwright::design::{Library, load};
+use sectionwright::check::{Finding, Verdict};
+use sectionwright::design::{Library, Resolved, load};
 use sectionwright::quantity::Length;
-use sectionwright::section::{Item, Point, ToolKind};
-use sectionwright::shop::choose::{Taken, choose};
+use sectionwright::scene::{Scene, verdicts};
+use sectionwright::section::{Item, Point, Section, ToolKind};
+use sectionwright::shop::choose::{Choice, Taken, choose};
 
 use super::bench::{drills, with_rack};
+
+/// The section with the tools at hand, and what was chosen for each hole.
+fn chosen(resolved: &Resolved, done: &[Item]) -> (Section, Vec<Choice>) {
+    let scene = Scene::of_design(resolved).unwrap();
+    let (changed, choices) = choose(&scene, &resolved.workshop, done).unwrap();
+    (changed.as_ref().unwrap_or(&scene).section().clone(), choices)
+}
 
 /// The drill that a hole gets, or what is said instead.
 fn taken(rack: &str, item: Item) -> String {
     let resolved = with_rack("", rack);
-    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+    let (_, choices) = chosen(&resolved, &[]);
     let choice = choices.iter().find(|choice| choice.item == item).unwrap();
     match &choice.taken {
         Taken::Tool(tool) => format!("{tool} leaves {:.3}", choice.becomes.as_mm()),
@@ -67,7 +75,7 @@ fn a_flat_seat_wants_a_flat_tool() {
     let rack = drills(&["9.1", "9.13"]) + mill;
     assert_eq!(taken(&rack, Item::Recess), "end mill 9.1 mm leaves 9.100");
     let resolved = with_rack("", &drills(&["6.5", "7.3", "8.2", "9.0"]));
-    let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+    let (section, choices) = chosen(&resolved, &[]);
     let choice = choices.iter().find(|choice| choice.item == Item::Recess).unwrap();
     let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
     assert!(choice.other_point && tool.kind == ToolKind::Drill);
@@ -80,7 +88,7 @@ fn no_choice_worsens_a_verdict() {
     for rack in [drills(&["6.5", "7.3", "8.2", "9.0"]), "sets = [\"metric-tenths\"]".to_owned()] {
         let resolved = with_rack("", &rack);
         let before = verdicts(&resolved.section).unwrap();
-        let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+        let (section, choices) = chosen(&resolved, &[]);
         let after = verdicts(&section).unwrap();
         for finding in &after.findings {
             let was = before.finding(finding.code).and_then(Finding::verdict);
@@ -100,7 +108,7 @@ fn what_is_asked_for_is_taken() {
     let rack =
         drills(&["6.5", "7.3", "8.14"]) + "[[end_mill]]\nsize = 9.13\n[[end_mill]]\nsize = 9.1\n";
     let resolved = with_rack("", &rack);
-    let (section, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+    let (section, choices) = chosen(&resolved, &[]);
     assert_eq!(section, resolved.section);
     let off = |choice: &sectionwright::shop::choose::Choice| (choice.becomes - choice.wanted).abs();
     assert!(choices.iter().all(|choice| off(choice) < Length::mm(1e-9)));
@@ -114,7 +122,7 @@ fn what_breaks_anyway_is_not_made_worse() {
     let resolved = load(&Library::default(), &fixture).unwrap();
     let before = verdicts(&resolved.section).unwrap();
     assert!(before.findings.iter().any(|finding| finding.verdict() == Some(Verdict::Breaks)));
-    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+    let (_, choices) = chosen(&resolved, &[]);
     for choice in choices {
         let off = (choice.becomes - choice.wanted).abs();
         assert!(off < Length::mm(0.1), "{}: {off}", choice.item);
@@ -134,7 +142,7 @@ fn a_tool_can_do_what_it_is_taken_for() {
     let centre = "[[centre_drill]]\nbody = 8.1\nangle = 60\npilot = 3\npilot_length = 3\n";
     assert_eq!(taken(centre, Item::ClearanceBore), "buy 8.1 mm");
     let resolved = with_rack("", &(drills(&["6.5", "7.2"]) + "[[reamer]]\nsize = 7.3\n"));
-    let (_, choices) = choose(&resolved.section, &resolved.workshop, &[]).unwrap();
+    let (_, choices) = chosen(&resolved, &[]);
     let choice = choices.iter().find(|choice| choice.item == Item::TapDrill).unwrap();
     let Taken::Tool(tool) = &choice.taken else { panic!("{:?}", choice.taken) };
     assert_eq!(tool.kind, ToolKind::Reamer);
@@ -148,7 +156,7 @@ fn what_is_done_stays_as_it_is() {
     let resolved =
         with_rack("[bores.clearance]\ndiameter = 8.31\n", &drills(&["6.5", "7.3", "8.2"]));
     let clearance = |done: &[Item]| {
-        let (section, _) = choose(&resolved.section, &resolved.workshop, done).unwrap();
+        let (section, _) = chosen(&resolved, done);
         section.bore(Item::ClearanceBore).unwrap().diameter.as_mm()
     };
     assert_eq!([clearance(&[]), clearance(&[Item::ClearanceBore])], [8.2, 8.31]);

@@ -2,6 +2,7 @@
 
 use sectionwright::design::Resolved;
 use sectionwright::quantity::Length;
+use sectionwright::scene::Scene;
 use sectionwright::section::{Item, Tool};
 use sectionwright::shop::choose::Taken;
 use sectionwright::shop::{Operation, Plan, Tight, Work, plan};
@@ -31,7 +32,7 @@ fn usual() -> Resolved {
 }
 
 fn planned(resolved: &Resolved) -> Plan {
-    plan(&resolved.section, &resolved.workshop, None).unwrap()
+    plan(&Scene::of_design(resolved).unwrap(), &resolved.workshop).unwrap()
 }
 
 fn becomes(plan: &Plan, item: Item) -> f64 {

@@ -4,12 +4,13 @@ use sectionwright::design::{Library, Resolved, load};
 use sectionwright::export::drawing::{Point, Shape};
 use sectionwright::export::lathe_sheet::{Content, Paged, files, html, pages};
 use sectionwright::export::part_drawing::Units;
+use sectionwright::scene::Scene;
 use sectionwright::shop::{Plan, plan};
 
 use super::random;
 
 fn planned(resolved: &Resolved) -> Plan {
-    plan(&resolved.section, &resolved.workshop, None).unwrap()
+    plan(&Scene::of_design(resolved).unwrap(), &resolved.workshop).unwrap()
 }
 
 fn designs() -> Vec<Resolved> {

@@ -3,6 +3,7 @@
 use sectionwright::design::{Library, Resolved, load};
 use sectionwright::mesh::tessellate;
 use sectionwright::quantity::Length;
+use sectionwright::scene::Scene;
 use sectionwright::section::{Bore, Cut, Depth, Grip, Item, Mouth, Sequence, Thread};
 use sectionwright::shop::{Holding, Operation, Plan, PlanError, Work, plan, proves};
 use sectionwright::solid::build;
@@ -10,7 +11,7 @@ use sectionwright::solid::build;
 use super::random;
 
 fn planned(resolved: &Resolved) -> Plan {
-    plan(&resolved.section, &resolved.workshop, None).unwrap_or_else(|e| panic!("{e}"))
+    plan(&Scene::of_design(resolved).unwrap(), &resolved.workshop).unwrap_or_else(|e| panic!("{e}"))
 }
 
 fn designs() -> Vec<Resolved> {

@@ -6,8 +6,8 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
 use super::*;
-use crate::check::verdicts;
 use crate::design::{Kind, Library, load};
+use crate::scene::verdicts;
 
 /// A small archive of the demo, under a name.
 pub(in crate::archive) fn packed(name: &str) -> File {

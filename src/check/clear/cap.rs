@@ -85,7 +85,7 @@ impl Scene<'_> {
 }
 
 /// Room round the grip, room at the stop, and the seal's gap.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let Some((bodies, cap)) = model.cap.zip(model.section.cap.as_ref()) else {
         return Vec::new();
     };

@@ -55,15 +55,8 @@ struct State<'a> {
     onto: f64,
 }
 
-impl State<'_> {
-    /// z of the closed barrel at z = 0 of the section.
-    fn barrel_at(&self) -> f64 {
-        thread::tenon::rest(self.part, self.barrel).advance()
-    }
-}
-
 /// Room round it, behind it and before it.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let Some((bodies, converter)) = model.converter.zip(model.section.converter.as_ref()) else {
         return Vec::new();
     };
@@ -97,6 +90,11 @@ impl Scene<'_> {
         ]
     }
 
+    /// z of the closed barrel at z = 0 of the section.
+    fn barrel_at(&self, state: &State) -> f64 {
+        thread::tenon::rest(self.model, state.part, state.barrel).advance()
+    }
+
     /// z of the section at the converter's mouth.
     fn mouth_at(&self, state: &State) -> Option<f64> {
         let [_, end] = nipple(state.unit)?;
@@ -113,7 +111,7 @@ impl Scene<'_> {
     fn in_barrel(&self, state: &State) -> Vec<Gap> {
         let Some(mouth) = self.mouth_at(state) else { return Vec::new() };
         let slide = Slide { inner: state.converter, outer: state.barrel, threads: None };
-        slide.gaps(mouth + state.barrel_at())
+        slide.gaps(mouth + self.barrel_at(state))
     }
 
     fn side(&self) -> Option<Finding> {
@@ -124,7 +122,7 @@ impl Scene<'_> {
                 [all(&|state| self.in_section(state)), all(&|state| self.in_barrel(state))];
             gaps
         });
-        let barrel_at = self.states()[0][0].barrel_at();
+        let barrel_at = self.barrel_at(&self.states()[0][0]);
         let named =
             |name: &str, gaps: &[Gap]| tightest(gaps).map(|gap| detail(name, gap.room, "mm"));
         let details = [named("in the section", &in_section), named("in the barrel", &in_barrel)];
@@ -151,7 +149,7 @@ impl Scene<'_> {
     fn end(&self) -> Option<Finding> {
         self.model.section.barrel.bore?;
         let room = |state: &State| {
-            let end = self.mouth_at(state)? + state.barrel_at() + state.converter.end();
+            let end = self.mouth_at(state)? + self.barrel_at(state) + state.converter.end();
             Some(bottom(state.barrel) - end)
         };
         let [drawn, worst, read] =

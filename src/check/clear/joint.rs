@@ -29,7 +29,7 @@ static FLUSH: CheckInfo = CheckInfo {
 pub(super) static CHECKS: [&CheckInfo; 2] = [&SHOULDER, &FLUSH];
 
 /// The shoulder's closing, and the step at the joint.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let mut findings = vec![shoulder(model)];
     findings.extend(flush(model));
     findings
@@ -50,8 +50,8 @@ impl Room {
     }
 }
 
-fn room(part: &Built, barrel: &Built) -> Room {
-    let rest = thread::tenon::rest(part, barrel);
+fn room(model: &Model, part: &Built, barrel: &Built) -> Room {
+    let rest = thread::tenon::rest(model, part, barrel);
     let end = part.end() + rest.advance();
     let bottom = barrel.end();
     match rest.seat {
@@ -63,8 +63,8 @@ fn room(part: &Built, barrel: &Built) -> Room {
 
 fn shoulder(model: &Model) -> Finding {
     let Model { part, barrel, .. } = model;
-    let drawn = room(&part.drawn, &barrel.drawn);
-    let worst = [room(&part.least, &barrel.least), room(&part.most, &barrel.most)]
+    let drawn = room(model, &part.drawn, &barrel.drawn);
+    let worst = [room(model, &part.least, &barrel.least), room(model, &part.most, &barrel.most)]
         .iter()
         .map(Room::least)
         .fold(drawn.least(), f64::min);

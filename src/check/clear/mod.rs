@@ -15,23 +15,17 @@ mod nib;
 mod radial;
 mod unit;
 
-use super::bodies::Model;
-use super::{CheckInfo, Finding};
+pub(super) use cap::check as of_cap;
+pub(super) use converter::check as of_converter;
+pub(super) use joint::check as of_joint;
+pub(super) use nib::check as of_nib;
+pub(super) use unit::check as of_unit;
+
+use super::CheckInfo;
 
 /// Every check of this kind, in the order of their findings.
 pub(super) fn list() -> Vec<&'static CheckInfo> {
     let unit = unit::CHECKS.into_iter().chain(converter::CHECKS);
     let cap = cap::CHECKS.into_iter().chain(nib::CHECKS);
     unit.chain(cap).chain(joint::CHECKS).collect()
-}
-
-/// All findings of this kind.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
-    let checks = [unit::check, converter::check, cap::check, nib::check, joint::check];
-    checks.into_iter().flat_map(|check| check(model)).collect()
-}
-
-/// The findings of this kind that the cap has a part in.
-pub(super) fn of_cap(model: &Model) -> Vec<Finding> {
-    [cap::check, nib::check].into_iter().flat_map(|check| check(model)).collect()
 }

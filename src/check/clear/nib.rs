@@ -31,7 +31,7 @@ static SIDE: CheckInfo = CheckInfo {
 pub(super) static CHECKS: [&CheckInfo; 2] = [&TIP, &SIDE];
 
 /// Room before the tip and round nib and feed.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let Some((bodies, cap)) = model.cap.zip(model.section.cap.as_ref()) else {
         return Vec::new();
     };

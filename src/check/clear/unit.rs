@@ -41,7 +41,7 @@ static COLLAR: CheckInfo = CheckInfo {
 pub(super) static CHECKS: [&CheckInfo; 3] = [&SEAT, &UNIT, &COLLAR];
 
 /// Seat, room on the way, and where the collar's front stands.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
+pub(in crate::check) fn check(model: &Model) -> Vec<Finding> {
     let rest = rest(model, &model.unit.drawn, &model.part.drawn);
     let mut findings = vec![seat(model, &rest)];
     findings.extend(room(model));

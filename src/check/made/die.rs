@@ -21,7 +21,7 @@ pub(super) fn check(model: &Model) -> Option<Finding> {
     let room = |part: &Built, barrel: &Built| {
         let (own, other) = (part.thread(Item::TenonThread)?, barrel.thread(Item::BarrelThread)?);
         let incomplete = own.full[0] - own.extent[0];
-        let advance = thread::tenon::rest(part, barrel).advance();
+        let advance = thread::tenon::rest(model, part, barrel).advance();
         (incomplete > ROUNDING).then(|| (other.extent[0] - own.full[0] - advance, incomplete))
     };
     let (measured, incomplete) = room(&part.drawn, &barrel.drawn)?;

@@ -17,12 +17,22 @@ pub(super) fn list() -> Vec<&'static CheckInfo> {
     vec![&reach::REACH, &lead::UNIT, &lead::BARREL, &die::DIE]
 }
 
-/// All findings of this kind.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
-    let leads = [lead::unit(model), lead::barrel(model)];
-    reach::check(model)
-        .into_iter()
-        .chain(leads.into_iter().flatten())
-        .chain(die::check(model))
-        .collect()
+/// Whether the unit's thread finds full thread.
+pub(super) fn of_reach(model: &Model) -> Vec<Finding> {
+    reach::check(model).into_iter().collect()
+}
+
+/// Room for the lead of the section's tap.
+pub(super) fn of_unit(model: &Model) -> Vec<Finding> {
+    lead::unit(model).into_iter().collect()
+}
+
+/// Room for the lead of the barrel's tap.
+pub(super) fn of_barrel(model: &Model) -> Vec<Finding> {
+    lead::barrel(model).into_iter().collect()
+}
+
+/// Room for what the die leaves incomplete.
+pub(super) fn of_die(model: &Model) -> Vec<Finding> {
+    die::check(model).into_iter().collect()
 }

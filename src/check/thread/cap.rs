@@ -39,6 +39,7 @@ pub(super) fn pair<'a>(model: &'a Model<'a>) -> Option<Pair<'a>> {
     let criteria = &model.section.criteria;
     let stops_at = cap.stops_at.as_mm();
     Some(Pair {
+        model,
         checks: &CHECKS,
         inner: model.part,
         inner_thread: Item::CapThread,

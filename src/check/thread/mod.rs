@@ -33,20 +33,24 @@ pub(super) fn list() -> Vec<&'static CheckInfo> {
     pairs.flat_map(Checks::list).chain([&cap::CLOSING]).collect()
 }
 
-/// The verdicts on all pairs of threads.
-pub(super) fn check(model: &Model) -> Vec<Finding> {
-    let pairs = pairs(model);
-    pairs.iter().flat_map(Pair::findings).chain(cap::closing(model)).collect()
+/// The verdicts on the unit's thread.
+pub(super) fn of_unit(model: &Model) -> Vec<Finding> {
+    unit::pair(model).findings()
 }
 
-/// The verdicts on the cap's thread alone.
+/// The verdicts on the tenon's thread.
+pub(super) fn of_tenon(model: &Model) -> Vec<Finding> {
+    tenon::pair(model).findings()
+}
+
+/// The verdicts on the cap's thread.
 pub(super) fn of_cap(model: &Model) -> Vec<Finding> {
     let pair = cap::pair(model);
     pair.iter().flat_map(Pair::findings).chain(cap::closing(model)).collect()
 }
 
 /// What is told of all pairs beside the verdicts.
-pub(super) fn tell(model: &Model) -> Vec<Finding> {
+pub(crate) fn tell(model: &Model) -> Vec<Finding> {
     pairs(model).iter().flat_map(Pair::told).collect()
 }
 

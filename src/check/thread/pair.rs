@@ -2,7 +2,7 @@
 
 use super::checks::Checks;
 use super::mating::{Mating, mate};
-use crate::check::bodies::{Built, Extremes};
+use crate::check::bodies::{Built, Extremes, Model};
 use crate::check::finding::{detail, finding};
 use crate::check::judge::{Measure, ROUNDING, judge, worse};
 use crate::check::slide::{Rest, Slide};
@@ -37,6 +37,7 @@ pub(super) enum Stop<'a> {
 
 /// Two parts that are screwed together.
 pub(in crate::check) struct Pair<'a> {
+    pub model: &'a Model<'a>,
     pub checks: &'static Checks,
     pub inner: &'a Extremes,
     pub inner_thread: Item,
@@ -79,8 +80,8 @@ impl Pair<'_> {
     pub(super) fn advance(&self, inner: &Built, outer: &Built) -> f64 {
         match &self.stop {
             Stop::Seat(seat) => {
-                let slide = Slide::new((inner, self.inner_thread), (outer, self.outer_thread));
-                seat.rest(&slide).advance()
+                let slide = || Slide::new((inner, self.inner_thread), (outer, self.outer_thread));
+                self.model.rest(inner, outer, || seat.rest(&slide())).advance()
             }
             Stop::At(z) => *z,
         }

@@ -21,6 +21,7 @@ pub(super) static CHECKS: Checks = Checks::new([
 pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
     Pair {
+        model,
         checks: &CHECKS,
         inner: model.part,
         inner_thread: Item::TenonThread,
@@ -43,6 +44,7 @@ pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
 const SEAT: Seat = Seat { inner: Item::Shoulder, outer: &[Item::Barrel] };
 
 /// Where the section rests in the barrel.
-pub(in crate::check) fn rest(part: &Built, barrel: &Built) -> Rest {
-    SEAT.rest(&Slide::new((part, Item::TenonThread), (barrel, Item::BarrelThread)))
+pub(in crate::check) fn rest(model: &Model, part: &Built, barrel: &Built) -> Rest {
+    let slide = || Slide::new((part, Item::TenonThread), (barrel, Item::BarrelThread));
+    model.rest(part, barrel, || SEAT.rest(&slide()))
 }

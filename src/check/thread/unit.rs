@@ -20,6 +20,7 @@ pub(super) static CHECKS: Checks = Checks::new([
 pub(super) fn pair<'a>(model: &'a Model<'a>) -> Pair<'a> {
     let criteria = &model.section.criteria;
     Pair {
+        model,
         checks: &CHECKS,
         inner: model.unit,
         inner_thread: Item::UnitBody,
@@ -47,5 +48,6 @@ fn seat(model: &Model) -> Seat<'static> {
 
 /// Where the unit rests in the section.
 pub(in crate::check) fn rest(model: &Model, unit: &Built, part: &Built) -> Rest {
-    seat(model).rest(&Slide::new((unit, Item::UnitBody), (part, Item::UnitThread)))
+    let slide = || Slide::new((unit, Item::UnitBody), (part, Item::UnitThread));
+    model.rest(unit, part, || seat(model).rest(&slide()))
 }

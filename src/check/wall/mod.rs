@@ -90,7 +90,7 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
 }
 
 /// Gives the least walls their curves along z.
-pub(super) fn add_curves(section: &Section, part: &Extremes, findings: &mut [Finding]) {
+pub(crate) fn add_curves(section: &Section, part: &Extremes, findings: &mut [Finding]) {
     let curve = WallCurve::of(section, part);
     for (check, along) in [(&LEAST, &curve.drawn), (&WORST, &curve.worst)] {
         if let Some(finding) = findings.iter_mut().find(|finding| finding.code == check.code) {

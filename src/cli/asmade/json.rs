@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::{cut, said};
-use crate::check::{Finding, Room, Verdict};
+use crate::check::{Finding, Verdict};
+use crate::scene::Room;
 use crate::section::{Cut, Section};
 use crate::shop::as_made::{AsMade, MadeSize, Measured, Remedy, Rescue, step_word};
 use crate::size::SizeId;

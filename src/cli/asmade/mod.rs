@@ -9,11 +9,11 @@ use super::make::load;
 use super::outcome::Outcome;
 use super::progress::Progress;
 use super::screen::{Screen, print};
-use crate::check::{Room, room_of};
 use crate::design::{Asked, Library, MadeSize, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
+use crate::scene::{Room, Scene};
 use crate::shop::as_made::{AsMade, Said, as_made, read, typed};
-use crate::shop::{Plan, plan};
+use crate::shop::{Plan, PlanError, plan};
 use crate::size::SizeId;
 use crate::solid::BuildError;
 
@@ -53,7 +53,7 @@ pub(super) fn asmade(library: &Library, asked: &Typed, screen: Screen) -> Outcom
     let (sizes, mut wrong) = typed(&asked.set, &mut sources);
     progress.step("planning the work at the lathe");
     let planned = resolved.map(|resolved| {
-        let planned = plan(&resolved.section, &resolved.workshop, None);
+        let planned = planned(&resolved);
         planned.map(|plan| (resolved, plan))
     });
     let planned = match planned.transpose() {
@@ -114,9 +114,14 @@ fn meant(
 
 /// The section as it was cut, and how far each of these sizes might have been off.
 fn measured(plan: &Plan, said: &Said) -> Result<(AsMade, Vec<Room>), BuildError> {
-    let made = as_made(&plan.section, said)?;
+    let scene = Scene::of(&plan.section)?;
     let sizes: Vec<_> = said.sizes.iter().map(|size| size.parameter).collect();
-    Ok((made, room_of(&plan.section, &sizes)?))
+    Ok((as_made(&scene, said), scene.room_of(&sizes)))
+}
+
+/// The work as the sheet has it.
+fn planned(resolved: &Resolved) -> Result<Plan, PlanError> {
+    plan(&Scene::of_design(resolved)?, &resolved.workshop)
 }
 
 /// The section as it was cut, as JSON, to be kept; none where nothing was cut otherwise.
@@ -134,7 +139,7 @@ pub(super) fn to_keep(
     let mut sources = resolved.sources.clone();
     let (sizes, mut wrong) = typed(set, &mut sources);
     let fault = |code, message: String| vec![Diagnostic::error(code, message)];
-    let plan = plan(&resolved.section, &resolved.workshop, None)
+    let plan = planned(resolved)
         .map_err(|error| (fault(error.code(), error.to_string()), sources.clone()))?;
     let said = meant(resolved, &plan, sizes, after).map_err(|more| wrong.extend(more));
     let (Ok(said), true) = (said, wrong.is_empty()) else { return Err((wrong, sources)) };

@@ -3,10 +3,11 @@
 use super::super::explain::wrapped;
 use super::super::table::{rounded, tone};
 use super::steps;
-use crate::check::{Bound, Finding, Room, SideRoom, Verdict};
+use crate::check::{Bound, Finding, Verdict};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::export::CAUTION;
 use crate::export::lathe_sheet::Row;
+use crate::scene::{Room, SideRoom};
 use crate::section::{Section, Stage};
 use crate::shop::as_made::{AsMade, Measured, Remedy, Rescue};
 

@@ -1,10 +1,11 @@
 //! What is found of two pens.
 
-use crate::check::{
-    Adjusted, Examination, Fact, FactValue, Finding, Fit, Unfit, Verdict, adjust_mates,
-    adjust_outside, adjust_section, facts, fit, same_outside, verdicts,
-};
+use crate::check::{Fact, FactValue, Finding, Verdict, facts};
 use crate::export::half_section::PairRow;
+use crate::scene::{
+    Adjusted, Examination, Fit, Unfit, adjust_mates, adjust_outside, adjust_section, fit,
+    same_outside, verdicts,
+};
 use crate::section::Section;
 use crate::solid::BuildError;
 

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::found::{Comparison, Difference, goes};
-use crate::check::{Adjusted, FactValue, Finding, Fit, Step, Unfit, Verdict};
+use crate::check::{FactValue, Finding, Verdict};
+use crate::scene::{Adjusted, Fit, Step, Unfit};
 
 /// The version of the form; it grows when a key changes its meaning or goes.
 const FORMAT: u32 = 1;

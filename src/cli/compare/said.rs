@@ -3,10 +3,11 @@
 use std::path::Path;
 
 use super::found::{Comparison, goes};
-use crate::check::{Adjusted, Bound, Finding, Fit, Unfit, Verdict};
+use crate::check::{Bound, Finding, Verdict};
 use crate::cli::table::{rounded, tone};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::export::CAUTION;
+use crate::scene::{Adjusted, Fit, Unfit};
 
 /// Everything: whether they go together, what to change, and what differs.
 pub(super) fn said(comparison: &Comparison, picture: &Path, style: Style) -> String {

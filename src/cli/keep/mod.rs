@@ -13,12 +13,12 @@ use super::screen::Screen;
 use super::table;
 use crate::archive::kept::{AskedFor, Contents, Kept, Summary};
 use crate::archive::{PlaceError, Placed, Standing, place as put};
-use crate::check::Examination;
 use crate::design::{Asked, Kind, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Sources};
-use crate::export::{CAUTION, MadeFrom, Record};
+use crate::export::{CAUTION, Record};
 use crate::mesh::DEFAULT_CHORD;
 use crate::quantity::Length;
+use crate::scene::Examination;
 use crate::section::NamedPart;
 
 pub(super) use place::shelf_folder;
@@ -90,8 +90,7 @@ pub(super) fn keep(library: &Library, typed: &Typed, screen: Screen) -> Outcome 
             return Outcome::Wrong;
         }
     };
-    let from = MadeFrom { section: &resolved.section, workshop: &resolved.workshop };
-    let made = match produce(from, wanted, typed.chord, &Standing::default(), &progress) {
+    let made = match produce(&resolved, wanted, typed.chord, &Standing::default(), &progress) {
         Ok(made) => made,
         Err((code, message)) => {
             screen.complain(code, message);

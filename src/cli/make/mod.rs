@@ -69,7 +69,7 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
     let folder = request.out.join(&section.name);
     let from = MadeFrom { section, workshop: &resolved.workshop };
     let standing = archive::standing(&folder, from, &order.names());
-    let made = match produce::produce(from, wanted, request.chord, &standing, &progress) {
+    let made = match produce::produce(&resolved, wanted, request.chord, &standing, &progress) {
         Ok(made) => made,
         Err((code, message)) => {
             screen.complain(code, message);

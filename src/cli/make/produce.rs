@@ -2,12 +2,14 @@
 
 use super::Wanted;
 use crate::archive::Standing;
-use crate::check::{Examination, allot, chord, examine, room};
+use crate::check::chord;
 use crate::cli::progress::Progress;
+use crate::design::Resolved;
 use crate::export::part_drawing::{page, subject, tap_order};
 use crate::export::{
-    self, Drawn, File, Kind, MadeFrom, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
+    self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
+use crate::scene::{Examination, Scene, allot};
 use crate::section::{NamedPart, Part, Section};
 use crate::shop::{Plan, plan};
 use crate::solid::{Body, build};
@@ -29,23 +31,23 @@ pub(in crate::cli) type Fault = (&'static str, String);
 
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
 pub(in crate::cli) fn produce(
-    from: MadeFrom,
+    resolved: &Resolved,
     wanted: Wanted,
     chord: f64,
     standing: &Standing,
     progress: &Progress,
 ) -> Result<Made, Fault> {
-    let MadeFrom { section, workshop } = from;
+    let Resolved { section, workshop, .. } = resolved;
     let order = &wanted.order();
     progress.step("building the solid");
     let part = section.part();
     let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
     let plain = build(&section.plain_part()).map_err(|e| (e.code(), e.to_string()))?;
     progress.step("checking walls and threads");
-    let examination = examine(section).map_err(|e| (e.code(), e.to_string()))?;
+    let scene = Scene::of_design(resolved).map_err(|e| (e.code(), e.to_string()))?;
+    let examination = scene.examine().map_err(|e| (e.code(), e.to_string()))?;
     progress.step("finding how far each size may be off");
-    let room = room(section).map_err(|e| (e.code(), e.to_string()))?;
-    let examination = Examination { room, ..examination };
+    let examination = Examination { room: scene.room().to_vec(), ..examination };
     progress.step("cutting the surface into triangles");
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     let drawings = drawings(section, &wanted, progress)?;
@@ -56,7 +58,7 @@ pub(in crate::cli) fn produce(
     }
     let plan = order.section_as(Kind::Sheet).then(|| {
         progress.step("planning the work at the lathe");
-        plan(section, workshop, Some(&examination.room)).map_err(|e| (e.code(), e.to_string()))
+        plan(&scene, workshop).map_err(|e| (e.code(), e.to_string()))
     });
     let plan = plan.transpose()?;
     let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));

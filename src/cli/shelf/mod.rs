@@ -11,9 +11,10 @@ use super::outcome::Outcome;
 use super::screen::{Screen, print};
 use crate::archive::kept::Kept;
 use crate::archive::shelf::{Shelved, State, list};
-use crate::check::{Verdict, fit};
+use crate::check::Verdict;
 use crate::design::Library;
 use crate::diagnostic::{Diagnostic, Sources};
+use crate::scene::fit;
 use crate::section::Section;
 use filter::Filter;
 

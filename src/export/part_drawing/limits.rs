@@ -2,9 +2,9 @@
 
 use super::scheme::{Role, Size, Wall};
 use super::words::{Allowances, Allowed};
-use crate::check::{Allotment, AllottedAngle, AllottedSize};
 use crate::export::drawing::Measure;
 use crate::quantity::Length;
+use crate::scene::{Allotment, AllottedAngle, AllottedSize};
 use crate::section::{Facet, Feature, Item, NamedPart, PartKind, Side};
 use crate::size::SizeId;
 use crate::standard::iso2768::LEAST;

@@ -1,9 +1,10 @@
 //! The notes of a drawing: what no size says.
 
 use super::words::Units;
-use crate::check::{Allotment, info};
+use crate::check::info;
 use crate::export::CAUTION;
 use crate::quantity::Length;
+use crate::scene::Allotment;
 use crate::section::{NamedPart, PartKind, Section};
 use crate::standard::designation::Hand;
 

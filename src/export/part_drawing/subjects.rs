@@ -5,8 +5,8 @@ use super::notes;
 use super::subject::Subject;
 use super::thread_table;
 use super::words::Units;
-use crate::check::Allotment;
 use crate::export::sheet_frame::Table;
+use crate::scene::Allotment;
 use crate::section::{Item, NamedPart, PartKind, Section};
 use crate::standard::GeneralClass;
 

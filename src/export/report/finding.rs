@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Advice, Bound, Change, Examination, Finding, Place, Series, Spot};
+use crate::check::{Advice, Bound, Change, Finding, Place, Series, Spot};
+use crate::scene::Examination;
 
 /// A measure with a limit.
 #[derive(Serialize)]

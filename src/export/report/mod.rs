@@ -13,7 +13,7 @@ use serde::Serialize;
 use sha2::{Digest, Sha256};
 
 use super::File;
-use crate::check::Examination;
+use crate::scene::Examination;
 use crate::section::{Section, Workshop};
 use crate::solid::Body;
 use finding::{Check, Information, findings};

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::check::{Room, SideRoom, Worse};
+use crate::scene::{Room, SideRoom, Worse};
 
 /// A size with its room.
 #[derive(Serialize)]

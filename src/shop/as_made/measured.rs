@@ -1,6 +1,7 @@
 //! A section as made, measured against the section as drawn.
 
-use crate::check::{Examination, Finding, Verdict, verdicts};
+use crate::check::{Finding, Verdict};
+use crate::scene::{Examination, Scene};
 use crate::section::{Section, faults};
 
 /// Why a section as it was cut is none.
@@ -23,7 +24,7 @@ pub enum Measured {
 
 impl Measured {
     /// Measures a section, unless it has faults.
-    pub(super) fn of(section: &Section) -> Self {
+    pub(super) fn of(drawn: &Scene, section: &Section) -> Self {
         let faults: Vec<_> = faults(section)
             .iter()
             .map(|fault| Fault { code: fault.code(), message: fault.to_string() })
@@ -31,11 +32,11 @@ impl Measured {
         if !faults.is_empty() {
             return Self::Impossible(faults);
         }
-        match verdicts(section) {
-            Ok(examination) => Self::Verdicts(examination),
-            Err(error) => {
-                let fault = Fault { code: error.code(), message: error.to_string() };
-                Self::Impossible(vec![fault])
+        match drawn.find(section) {
+            Ok(findings) => Self::Verdicts(Examination { findings, room: Vec::new() }),
+            Err(impossible) => {
+                let code = impossible.code();
+                Self::Impossible(vec![Fault { code, message: impossible.to_string() }])
             }
         }
     }

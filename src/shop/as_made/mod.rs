@@ -23,11 +23,10 @@ pub use said::{MadeSize, Said, read};
 pub use step::word as step_word;
 pub use typed::typed;
 
-use crate::check::{Examination, verdicts};
 use crate::quantity::Length;
+use crate::scene::{Examination, Scene};
 use crate::section::{Cut, LEAST_STEP, Section, Stage};
 use crate::size::SizeId;
-use crate::solid::BuildError;
 
 /// A section as it was really cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,15 +52,13 @@ pub struct AsMade {
 
 /// Measures a section as it was cut, and looks for what can save it.
 ///
-/// Expects a section without [`crate::section::faults`].
-///
-/// # Errors
-/// [`BuildError`]: the section as drawn can't be built.
-pub fn as_made(drawn: &Section, said: &Said) -> Result<AsMade, BuildError> {
+/// Expects the scene of a section without [`crate::section::faults`], as it is drawn.
+pub fn as_made(scene: &Scene, said: &Said) -> AsMade {
+    let drawn = scene.section();
     let done = step::done(drawn, said);
-    let before = verdicts(drawn)?;
+    let before = Examination { findings: scene.findings(), room: Vec::new() };
     let section = with_sizes(drawn, &said.sizes);
-    let made = Measured::of(&section);
+    let made = Measured::of(scene, &section);
     let rod_leaves = rod_leaves(drawn, &section, said, &done);
     let mut work = done.clone();
     // Where the rod has nothing to spare for what was said, nothing can be faced off.
@@ -69,11 +66,10 @@ pub fn as_made(drawn: &Section, said: &Said) -> Result<AsMade, BuildError> {
         work.push(Stage::Faced);
     }
     let worse = made.is_worse_than(&before);
-    let rescues =
-        if worse { rescue::rescues(drawn, &before, &section, &work)? } else { Vec::new() };
+    let rescues = if worse { rescue::rescues(scene, &before, &section, &work) } else { Vec::new() };
     let remaining = to_come::to_come(drawn, &section, &work);
     let sizes = said.sizes.clone();
-    Ok(AsMade { sizes, section, done, drawn: before, made, rod_leaves, rescues, remaining })
+    AsMade { sizes, section, done, drawn: before, made, rod_leaves, rescues, remaining }
 }
 
 impl AsMade {

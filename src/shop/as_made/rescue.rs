@@ -4,11 +4,11 @@
 use super::measured::{Measured, moved};
 use super::step::{from_front, maker};
 use super::to_come;
-use crate::check::{Change, Examination, Verdict, savings};
+use crate::check::{Change, Verdict};
 use crate::quantity::Length;
+use crate::scene::{Examination, Scene};
 use crate::section::{Cut, LEAST_STEP, Section, Stage};
 use crate::size::SizeId;
-use crate::solid::BuildError;
 
 /// Most that are offered. More, and nobody reads the last.
 const MOST: usize = 3;
@@ -68,15 +68,16 @@ pub struct Rescue {
 /// What saves a section as made, the smallest change first; of those within 0.05 mm of each other
 /// hidden sizes before those that the hand feels.
 pub(super) fn rescues(
-    drawn: &Section,
+    scene: &Scene,
     before: &Examination,
     made: &Section,
     done: &[Stage],
-) -> Result<Vec<Rescue>, BuildError> {
+) -> Vec<Rescue> {
+    let drawn = scene.section();
     let free: Vec<SizeId> =
         SizeId::of(made).into_iter().filter(|size| is_free(*size, drawn, made, done)).collect();
     let mut found = Vec::new();
-    for change in savings(drawn, made, &free)? {
+    for change in scene.savings(made, &free) {
         let Some(section) = change.parameter.set(made, change.to) else { continue };
         // No rod grows: a section is no longer than what was squared leaves.
         if to_come::over(drawn, &section, done) < -LEAST_STEP
@@ -84,16 +85,16 @@ pub(super) fn rescues(
         {
             continue;
         }
-        found.extend(accepted(Remedy::Change(change), section, (drawn, before), done));
+        found.extend(accepted(Remedy::Change(change), section, (scene, before), done));
     }
-    found.extend(face_back((drawn, before), made, done));
+    found.extend(face_back((scene, before), made, done));
     let steps = |rescue: &Rescue| (rescue.remedy.size() * f64::from(STEPS_PER_MM[0]) - 1e-6).ceil();
     found.sort_by(|a, b| {
         let rank = a.remedy.rank().cmp(&b.remedy.rank());
         steps(a).total_cmp(&steps(b)).then(rank)
     });
     found.truncate(MOST);
-    Ok(found)
+    found
 }
 
 /// Whether a size is the section's own and still to be cut. The rod's length between its faces is
@@ -109,14 +110,14 @@ fn is_free(size: SizeId, drawn: &Section, made: &Section, done: &[Stage]) -> boo
 fn accepted(
     remedy: Remedy,
     section: Section,
-    (drawn, before): (&Section, &Examination),
+    (scene, before): (&Scene, &Examination),
     done: &[Stage],
 ) -> Option<Rescue> {
-    let Measured::Verdicts(examination) = Measured::of(&section) else { return None };
+    let Measured::Verdicts(examination) = Measured::of(scene, &section) else { return None };
     if !moved(before, &examination, Verdict::gt).is_empty() {
         return None;
     }
-    let mut remaining = to_come::to_come(drawn, &section, done);
+    let mut remaining = to_come::to_come(scene.section(), &section, done);
     // Where no front was faced yet, what is too long comes off with the facing that is to come.
     if let (Remedy::FaceBack { off }, true) = (remedy, done.contains(&Stage::Faced)) {
         remaining.insert(0, Cut::Face { off });
@@ -126,11 +127,11 @@ fn accepted(
 
 /// The least by which the front face can be taken back so that it helps. It can be while the
 /// outside is not turned, once depths were cut from it.
-fn face_back(before: (&Section, &Examination), made: &Section, done: &[Stage]) -> Option<Rescue> {
+fn face_back(before: (&Scene, &Examination), made: &Section, done: &[Stage]) -> Option<Rescue> {
     let cut: Vec<SizeId> = SizeId::of(made)
         .into_iter()
         .filter(|size| {
-            let step = maker(*size, before.0);
+            let step = maker(*size, before.0.section());
             from_front(*size, made) && step.is_some_and(|step| done.contains(&step))
         })
         .collect();

@@ -1,9 +1,9 @@
 //! What comes of a changed section: which verdicts get worse, in words.
 
-use crate::check::{Bound, Detail, Examination, Finding, Verdict, info, verdicts};
+use crate::check::{Bound, Detail, Finding, Verdict, info};
 use crate::quantity::Length;
-use crate::section::{Section, faults};
-use crate::solid::BuildError;
+use crate::scene::{Scene, Score};
+use crate::section::Section;
 
 /// A verdict that gets worse.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,44 +70,29 @@ const SLIGHT_LENGTH: f64 = 0.05;
 /// The same in percent of thread and in turns.
 const SLIGHT_OTHER: f64 = 3.0;
 
-/// The verdicts before a change.
-pub(super) struct Scores {
-    before: Examination,
-    faults: usize,
+/// Whether a check that does not hold anyway gets farther from holding by more than can be seen.
+fn loses(before: Option<&Score>, now: &Finding) -> bool {
+    let slight = if now.unit == "mm" { SLIGHT_LENGTH } else { SLIGHT_OTHER };
+    let margins = before.zip(now.judgement.as_ref());
+    margins.is_some_and(|(before, now)| before.margin - now.margin > slight)
 }
 
-impl Scores {
-    pub fn of(section: &Section) -> Result<Self, BuildError> {
-        Ok(Self { before: verdicts(section)?, faults: faults(section).len() })
-    }
-
-    /// Whether a check that does not hold anyway gets farther from holding by more than can be seen.
-    fn loses(&self, now: &Finding) -> bool {
-        let slight = if now.unit == "mm" { SLIGHT_LENGTH } else { SLIGHT_OTHER };
-        let margin = |finding: &Finding| finding.judgement.as_ref().map(|judged| judged.margin);
-        let before = self.before.finding(now.code).and_then(margin);
-        before.zip(margin(now)).is_some_and(|(before, now)| before - now > slight)
-    }
-
-    /// What a changed section does to them.
-    pub fn effect(&self, changed: &Section) -> Effect {
-        let faults = faults(changed);
-        if faults.len() > self.faults {
-            let why = faults.last().map(ToString::to_string);
-            return Effect { impossible: why, ..Effect::default() };
-        }
-        let after = match verdicts(changed) {
+impl Effect {
+    /// What a changed section does to the verdicts of a scene.
+    pub(super) fn of(scene: &Scene, changed: &Section) -> Self {
+        let after = match scene.find(changed) {
             Ok(after) => after,
-            Err(error) => {
-                return Effect { impossible: Some(error.to_string()), ..Effect::default() };
+            Err(impossible) => {
+                return Self { impossible: Some(impossible.to_string()), ..Self::default() };
             }
         };
+        let before = scene.scores();
         let mut effect = Effect::default();
-        for finding in &after.findings {
+        for finding in &after {
             let Some(to) = finding.verdict() else { continue };
-            let from = self.before.finding(finding.code).and_then(Finding::verdict);
-            let from = from.unwrap_or(Verdict::Holds);
-            if to > from || (to == from && to != Verdict::Holds && self.loses(finding)) {
+            let from = before.verdict(finding.code);
+            let same = to == from && to != Verdict::Holds;
+            if to > from || (same && loses(before.get(finding.code), finding)) {
                 effect.worse.extend(Cost::of(finding));
             }
             effect.better += usize::from(to < from);

@@ -16,12 +16,12 @@ pub use effect::{Cost, Effect};
 pub use mistaken::Mistaken;
 
 use crate::quantity::Length;
+use crate::scene::Scene;
 use crate::section::{Bore, Depth, Item, Point, Section, Tool, ToolKind, Workshop};
 use crate::solid::BuildError;
 use crate::standard::drill::nearest;
 use crate::standard::{DrillSize, Series};
 use candidate::{Candidate, before_reamer, candidates};
-use effect::Scores;
 
 /// How a hole is made.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,7 +69,8 @@ pub struct Choice {
     pub mistaken: Vec<Mistaken>,
 }
 
-/// The section as these tools leave it, and what was chosen for each of its holes.
+/// The section as these tools leave it, where that is another one, and what was chosen for each of
+/// its holes.
 ///
 /// Holes are settled from the narrowest on, each with those before it as they will be. The
 /// section stays as designed where a tool leaves just what was asked for, and where nothing at
@@ -78,15 +79,15 @@ pub struct Choice {
 /// Holes that are done by then stay as they are.
 ///
 /// # Errors
-/// [`BuildError`] where the section can't be built as it is designed.
+/// [`BuildError`] where the section can't be built as the tools before leave it.
 pub fn choose(
-    section: &Section,
+    scene: &Scene,
     workshop: &Workshop,
     done: &[Item],
-) -> Result<(Section, Vec<Choice>), BuildError> {
-    let mut settled = section.clone();
+) -> Result<(Option<Scene>, Vec<Choice>), BuildError> {
+    let mut settled: Option<Scene> = None;
     let mut choices = Vec::new();
-    let mut bores: Vec<Bore> = section.bores.clone();
+    let mut bores: Vec<Bore> = scene.section().bores.clone();
     bores.sort_by(|a, b| a.diameter.as_mm().total_cmp(&b.diameter.as_mm()));
     for bore in bores {
         let is_done = done.contains(&bore.item).then_some("done");
@@ -103,9 +104,11 @@ pub fn choose(
                 mistaken: Vec::new(),
             }
         } else {
-            let before = Scores::of(&settled)?;
-            let (next, choice) = one(&settled, &bore, workshop, &before);
-            settled = next;
+            let before = settled.as_ref().unwrap_or(scene);
+            let (next, choice) = one(before, &bore, workshop);
+            if next != *before.section() {
+                settled = Some(Scene::of(&next)?);
+            }
             choice
         };
         choices.push(choice);
@@ -129,10 +132,11 @@ struct Tried {
     effect: Effect,
 }
 
-fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> (Section, Choice) {
+fn one(scene: &Scene, bore: &Bore, workshop: &Workshop) -> (Section, Choice) {
+    let section = scene.section();
     let mut tried: Vec<Tried> = candidates(bore, section, workshop)
         .into_iter()
-        .map(|candidate| tried(section, candidate, before))
+        .map(|candidate| tried(scene, candidate))
         .collect();
     // The best first; of equals the one that comes first in the rack.
     tried.sort_by(|a, b| rank(a, bore).partial_cmp(&rank(b, bore)).expect("ranks are numbers"));
@@ -145,7 +149,7 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
         let Tried { candidate, section, effect } = best;
         (section, Taken::Tool(candidate.tool), candidate.hole, effect)
     } else {
-        let drill = to_buy(section, bore, before);
+        let drill = to_buy(scene, bore);
         (section.clone(), Taken::Buy(drill), wanted, Effect::default())
     };
     let mistaken = match &taken {
@@ -163,10 +167,11 @@ fn one(section: &Section, bore: &Bore, workshop: &Workshop, before: &Scores) -> 
     (next, choice)
 }
 
-fn tried(section: &Section, candidate: Candidate, before: &Scores) -> Tried {
-    let fitted = candidate.fitted(section);
-    let effect = fitted.as_ref().map_or_else(Effect::impossible, |fitted| before.effect(fitted));
-    let section = fitted.unwrap_or_else(|| section.clone());
+fn tried(scene: &Scene, candidate: Candidate) -> Tried {
+    let fitted = candidate.fitted(scene.section());
+    let of = |fitted: &Section| Effect::of(scene, fitted);
+    let effect = fitted.as_ref().map_or_else(Effect::impossible, of);
+    let section = fitted.unwrap_or_else(|| scene.section().clone());
     Tried { candidate, section, effect }
 }
 
@@ -228,7 +233,7 @@ impl RunnerUp {
 }
 
 /// The drill in the trade that would serve, nearest to the design: metric tenths before inch sizes.
-fn to_buy(section: &Section, bore: &Bore, before: &Scores) -> Option<DrillSize> {
+fn to_buy(scene: &Scene, bore: &Bore) -> Option<DrillSize> {
     if !matches!(bore.point, Point::Cone(_)) && bore.depth != Depth::Through {
         return None;
     }
@@ -236,8 +241,8 @@ fn to_buy(section: &Section, bore: &Bore, before: &Scores) -> Option<DrillSize> 
         |series| {
             let near = nearest(&series.sizes(), bore.diameter, TO_BUY);
             near.into_iter().find(|size| {
-                let fitted = Candidate::bought(bore, *size).fitted(section);
-                fitted.is_some_and(|fitted| before.effect(&fitted).serves())
+                let fitted = Candidate::bought(bore, *size).fitted(scene.section());
+                fitted.is_some_and(|fitted| Effect::of(scene, &fitted).serves())
             })
         },
     )

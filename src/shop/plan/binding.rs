@@ -1,8 +1,7 @@
 //! When the unit binds in its thread: what each kind of binding would look like in this design.
 
-use crate::check::{Change, Examination, verdicts};
 use crate::quantity::Length;
-use crate::section::Section;
+use crate::scene::{Examination, Scene};
 use crate::size::SizeId;
 
 /// The numbers of the table of bindings; those that can't be measured are left out.
@@ -35,7 +34,8 @@ const TOO_SMALL: f64 = 0.2;
 
 impl Binding {
     /// Of a section and what was found in it.
-    pub fn of(section: &Section, found: &Examination) -> Self {
+    pub fn of(scene: &Scene, found: &Examination) -> Self {
+        let section = scene.section();
         let worst = |code: &str| {
             found.finding(code)?.judgement.as_ref().map(|judged| Length::mm(judged.worst))
         };
@@ -52,7 +52,7 @@ impl Binding {
         let spare = (section.unit_thread.full()[1] - end) / lead;
         let detail = |code: &str, name: &str| found.finding(code)?.detail(name).map(Length::mm);
         Self {
-            cut_small_stops_after: cut_small(section),
+            cut_small_stops_after: cut_small(scene),
             pitch_diameter_room: room.filter(|room| *room > Length::ZERO),
             turns,
             pitch_error: pitch_error.filter(|error| *error > Length::ZERO),
@@ -66,10 +66,9 @@ impl Binding {
 }
 
 /// Turns after which it stops when its thread is cut too small: measured on such a section.
-fn cut_small(section: &Section) -> Option<f64> {
+fn cut_small(scene: &Scene) -> Option<f64> {
     let size = SizeId::UnitThreadSize;
-    let from = size.get(section)?;
-    let small = Change { parameter: size, from, to: from - TOO_SMALL };
-    let small = small.parameter.set(section, small.to)?;
-    verdicts(&small).ok()?.finding("thread.unit.play")?.detail("stops after")
+    let small = scene.section().with(&[(size, size.get(scene.section())? - TOO_SMALL)])?;
+    let found = scene.find(&small).ok()?;
+    found.iter().find(|finding| finding.code == "thread.unit.play")?.detail("stops after")
 }

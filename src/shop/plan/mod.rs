@@ -33,7 +33,7 @@ pub use tight::{Bite, Tight};
 pub use trial_fit::TrialFit;
 
 use super::choose::{Choice, choose};
-use crate::check::{Examination, Room, room, verdicts};
+use crate::scene::{Examination, Scene};
 use crate::section::{Item, Part, Section, Stage, Workpiece, Workshop};
 use crate::solid::build;
 use planner::Planner;
@@ -65,18 +65,11 @@ const SAME_VOLUME: f64 = 1e-9;
 /// Plans the work: chooses the tools, sets up every step, and proves on the solid that the steps
 /// end in the section.
 ///
-/// `rooms` is what [`crate::check::room`] found for the section as designed, where somebody asked
-/// already; it is asked again where the tools change the section.
-///
 /// # Errors
 /// [`PlanError`] where the workpiece can't be built at some step, or the steps do not make the
 /// section.
-pub fn plan(
-    section: &Section,
-    workshop: &Workshop,
-    rooms: Option<&[Room]>,
-) -> Result<Plan, PlanError> {
-    plan_from(section, workshop, rooms, &[])
+pub fn plan(scene: &Scene, workshop: &Workshop) -> Result<Plan, PlanError> {
+    plan_from(scene, workshop, &[])
 }
 
 /// Plans the work on a section of which some is done already: what is done stays as it is.
@@ -84,27 +77,20 @@ pub fn plan(
 /// # Errors
 /// As [`plan()`].
 pub fn plan_on(section: &Section, workshop: &Workshop, done: &[Stage]) -> Result<Plan, PlanError> {
-    plan_from(section, workshop, None, done)
+    plan_from(&Scene::of(section)?, workshop, done)
 }
 
-fn plan_from(
-    section: &Section,
-    workshop: &Workshop,
-    rooms: Option<&[Room]>,
-    done: &[Stage],
-) -> Result<Plan, PlanError> {
+fn plan_from(scene: &Scene, workshop: &Workshop, done: &[Stage]) -> Result<Plan, PlanError> {
     let bored = done.iter().filter_map(|stage| match stage {
         Stage::Bored(item) => Some(*item),
         _ => None,
     });
-    let (fitted, choices) = choose(section, workshop, &bored.collect::<Vec<_>>())?;
-    let asked = match rooms {
-        Some(rooms) if fitted == *section => rooms.to_vec(),
-        _ => room(&fitted)?,
-    };
-    let found = verdicts(&fitted)?;
-    let binding = Binding::of(&fitted, &found);
-    let planner = Planner { section: &fitted, choices: &choices, workshop, rooms: &asked };
+    let (changed, choices) = choose(scene, workshop, &bored.collect::<Vec<_>>())?;
+    let scene = changed.as_ref().unwrap_or(scene);
+    let fitted = scene.section().clone();
+    let found = Examination { findings: scene.findings(), room: Vec::new() };
+    let binding = Binding::of(scene, &found);
+    let planner = Planner { section: &fitted, choices: &choices, workshop, rooms: scene.room() };
     let operations = planner.operations()?;
     proves(&fitted, &operations)?;
     Ok(Plan {

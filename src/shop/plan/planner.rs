@@ -5,8 +5,8 @@ use super::{
     BoreWork, Depths, Holding, Measured, Operation, Outside, PinReading, PlanError, Speed, Tapping,
     TenonWork, ThreadWork, Tight, TrialFit, Work,
 };
-use crate::check::Room;
 use crate::quantity::Length;
+use crate::scene::Room;
 use crate::section::{
     Bore, Cut, Depth, Means, Mouth, Point, Section, Sequence, Thread, ToolKind, Workpiece, Workshop,
 };

@@ -1,6 +1,7 @@
-//! Which sizes of a step are critical, and why: the room of each, as [`crate::check::room`] has it.
+//! Which sizes of a step are critical, and why: the room of each, as [`crate::scene::room`] has it.
 
-use crate::check::{Room, SideRoom, Verdict, Worse, info};
+use crate::check::{Verdict, info};
+use crate::scene::{Room, SideRoom, Worse};
 use crate::size::SizeId;
 
 /// A size of a step that has less room than can be held, or more room to one side.

@@ -17,10 +17,11 @@ mod mark;
 
 use super::legend;
 use super::sheet::Paper;
-use crate::check::{Examination, Finding, Judgement, WallCurve};
+use crate::check::{Finding, Judgement, WallCurve};
 use crate::export::drawing::{Drawing, Shade, Sheet};
 use crate::export::view::chain::Chain;
 use crate::export::view::{AXIS_BEYOND, axis, halves};
+use crate::scene::Examination;
 use crate::section::Section;
 use band::{Level, Walls};
 

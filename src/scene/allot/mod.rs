@@ -3,7 +3,7 @@
 //! ```text
 //!   size      the sizes of a drawing, each set alone      slope     what each costs each check
 //!   nominal   rounded as they are written                 tighten   until no corner fails
-//!   ladder    from the general tolerance to 0.01          scene     corners built and measured
+//!   ladder    from the general tolerance to 0.01          bench     corners built and measured
 //! ```
 //! A check that holds at the drawing's nominal sizes must hold at every corner of its limits, one
 //! that is close must not break there. The band that stands for what a maker holds is left out:
@@ -16,9 +16,9 @@
 //! worst lies at a corner where they are about linear in the sizes; it is not proved that no other
 //! corner is worse.
 
+mod bench;
 mod ladder;
 mod nominal;
-mod scene;
 mod size;
 mod slope;
 mod tighten;
@@ -28,9 +28,9 @@ use crate::section::Section;
 use crate::size::SizeId;
 use crate::solid::BuildError;
 use crate::standard::GeneralClass;
+use bench::{Bench, Measured};
 use ladder::Rung;
 use nominal::{Drawn, can_be_made};
-use scene::{Measured, Scene};
 use slope::Slopes;
 use tighten::Tightening;
 
@@ -125,24 +125,24 @@ impl Allotment {
 /// # Errors
 /// [`BuildError`]: the section at its rounded sizes, or what it meets, can't be built.
 pub fn allot(section: &Section) -> Result<Allotment, BuildError> {
-    let scene = Scene::new(Drawn::of(section))?;
-    let at = vec![0.0; scene.drawn.sizes.len()];
-    let nominal = scene.measure(&at).unwrap_or(Measured { spare: vec![], failed: vec![] });
+    let bench = Bench::new(Drawn::of(section))?;
+    let at = vec![0.0; bench.drawn.sizes.len()];
+    let nominal = bench.measure(&at).unwrap_or(Measured { spare: vec![], failed: vec![] });
     let ladders = |class| -> Vec<Vec<Rung>> {
-        scene.drawn.sizes.iter().map(|size| ladder::of(section, size, class)).collect()
+        bench.drawn.sizes.iter().map(|size| ladder::of(section, size, class)).collect()
     };
     let widest: Vec<[f64; 2]> =
         ladders(GeneralClass::Medium).iter().map(|rungs| rungs[0].by).collect();
-    let slopes = Slopes::of(&scene, &nominal, &widest);
+    let slopes = Slopes::of(&bench, &nominal, &widest);
     let within = |class| {
         let ladders = ladders(class);
         let have = ladders.iter().filter(|rungs| rungs[0].general).count();
-        let mut work = Tightening::new(&scene, &slopes, ladders);
+        let mut work = Tightening::new(&bench, &slopes, ladders);
         work.set_hopeless_aside();
         work.predict(&nominal);
         work.verify();
         let general = work.rungs().iter().filter(|rung| rung.general).count();
-        (allotment(&scene, class, &work), have - general, have)
+        (allotment(&bench, class, &work), have - general, have)
     };
     let (medium, own, have) = within(GeneralClass::Medium);
     if (own as f64) <= have as f64 * OWN_SHARE {
@@ -152,25 +152,25 @@ pub fn allot(section: &Section) -> Result<Allotment, BuildError> {
     Ok(if fewer < own { fine } else { medium })
 }
 
-fn allotment(scene: &Scene, class: GeneralClass, work: &Tightening) -> Allotment {
-    let offsets = scene.drawn.section.criteria.offsets;
+fn allotment(bench: &Bench, class: GeneralClass, work: &Tightening) -> Allotment {
+    let offsets = bench.drawn.section.criteria.offsets;
     let mut made = Allotment {
         class,
         run_out: offsets.holding * 2.0,
         long_run_out: (offsets.holding + offsets.long_hole) * 2.0,
         sizes: Vec::new(),
         angles: Vec::new(),
-        unheld: scene.broken.iter().copied().chain(work.unheld()).collect(),
+        unheld: bench.broken.iter().copied().chain(work.unheld()).collect(),
         unmade: work.unmade,
     };
-    for (size, Rung { by: [below, above], general }) in scene.drawn.sizes.iter().zip(work.rungs()) {
+    for (size, Rung { by: [below, above], general }) in bench.drawn.sizes.iter().zip(work.rungs()) {
         let parameter = size.parameter;
         if parameter.is_angle() {
             let (value, tolerance) = (Angle::deg(size.value), Angle::deg(above));
             made.angles.push(AllottedAngle { parameter, value, tolerance, general });
         } else {
             let [value, below, above] = [size.value, below, above].map(Length::mm);
-            let from_shoulder = size::from_shoulder(&scene.drawn.section, parameter);
+            let from_shoulder = size::from_shoulder(&bench.drawn.section, parameter);
             let size = AllottedSize { parameter, value, below, above, general, from_shoulder };
             made.sizes.push(size);
         }

@@ -1,16 +1,16 @@
 //! Tolerances made tighter until nothing fails at any corner.
 
+use super::bench::{Bench, Measured};
 use super::ladder::Rung;
 use super::nominal::Drawn;
-use super::scene::{Measured, Scene};
 use super::size;
 use super::slope::Slopes;
 
-/// Corners that no check asks for, taken to be sure: as many again as a drawing's own would find
+/// Bench that no check asks for, taken to be sure: as many again as a drawing's own would find
 /// what a straight prediction misses; more cost time.
 const CHANCE: usize = 16;
 
-/// Corners of which it is only asked whether they can be made, which is quick. Four sizes that can't
+/// Bench of which it is only asked whether they can be made, which is quick. Four sizes that can't
 /// go together to one of their sixteen sides are met with a chance of 1 - (15/16)^256; fewer leave
 /// a section that can't be made, more cost time.
 const MADE_BY_CHANCE: usize = 256;
@@ -21,7 +21,7 @@ const INCREMENT: u64 = 1_442_695_040_888_963_407;
 
 /// The sizes with their ladders, and where each stands.
 pub(super) struct Tightening<'a> {
-    scene: &'a Scene,
+    bench: &'a Bench,
     slopes: &'a Slopes,
     ladders: Vec<Vec<Rung>>,
     at: Vec<usize>,
@@ -34,15 +34,15 @@ pub(super) struct Tightening<'a> {
 }
 
 impl<'a> Tightening<'a> {
-    pub fn new(scene: &'a Scene, slopes: &'a Slopes, ladders: Vec<Vec<Rung>>) -> Self {
-        let (at, kept) = (vec![0; ladders.len()], vec![true; scene.goals.len()]);
+    pub fn new(bench: &'a Bench, slopes: &'a Slopes, ladders: Vec<Vec<Rung>>) -> Self {
+        let (at, kept) = (vec![0; ladders.len()], vec![true; bench.goals.len()]);
         let mut state = INCREMENT;
         let mut side = || {
             state = state.wrapping_mul(MULTIPLIER).wrapping_add(INCREMENT);
             state >> 63 == 1
         };
         let by_chance = (0..MADE_BY_CHANCE).map(|_| at.iter().map(|_| side()).collect()).collect();
-        Self { scene, slopes, ladders, at, by_chance, kept, unmade: false }
+        Self { bench, slopes, ladders, at, by_chance, kept, unmade: false }
     }
 
     /// Where each size stands on its ladder.
@@ -57,9 +57,9 @@ impl<'a> Tightening<'a> {
     /// Sets aside what fails at the tightest step.
     pub fn set_hopeless_aside(&mut self) {
         self.at = self.ladders.iter().map(|rungs| rungs.len() - 1).collect();
-        let made = |off: Vec<f64>| self.scene.made(&off).is_some();
+        let made = |off: Vec<f64>| self.bench.made(&off).is_some();
         self.unmade = !self.by_chance.iter().map(|sides| self.corner(sides)).all(made);
-        for measured in self.scene.measure_all(&self.corners()) {
+        for measured in self.bench.measure_all(&self.corners()) {
             match measured {
                 Some(measured) => measured.failed.iter().for_each(|goal| self.kept[*goal] = false),
                 None => self.unmade = true,
@@ -70,7 +70,7 @@ impl<'a> Tightening<'a> {
 
     /// The codes of what can't be kept.
     pub fn unheld(&self) -> impl Iterator<Item = &'static str> {
-        let goals = self.scene.goals.iter().zip(&self.kept);
+        let goals = self.bench.goals.iter().zip(&self.kept);
         goals.filter(|(_, kept)| !**kept).map(|(goal, _)| goal.code)
     }
 
@@ -93,7 +93,7 @@ impl<'a> Tightening<'a> {
     pub fn verify(&mut self) {
         loop {
             let corners = self.corners();
-            let measured = self.scene.measure_all(&corners);
+            let measured = self.bench.measure_all(&corners);
             let mut tightened = Vec::new();
             for (off, measured) in corners.iter().zip(&measured) {
                 match measured {
@@ -119,7 +119,7 @@ impl<'a> Tightening<'a> {
         let limits = self.limits();
         let kept = (0..self.kept.len()).filter(|goal| self.kept[*goal]);
         let mut all: Vec<Vec<f64>> = kept.map(|goal| self.slopes.worst(goal, &limits)).collect();
-        let Drawn { section, sizes } = &self.scene.drawn;
+        let Drawn { section, sizes } = &self.bench.drawn;
         for most in [true, false] {
             let off = sizes.iter().zip(&limits).map(|(size, [under, over])| {
                 let grows = size::cuts_material(section, size.parameter) != most;
@@ -151,7 +151,7 @@ impl<'a> Tightening<'a> {
         for sides in self.by_chance.clone() {
             while !self.unmade {
                 let off = self.corner(&sides);
-                if self.scene.made(&off).is_some() {
+                if self.bench.made(&off).is_some() {
                     break;
                 }
                 self.mend_unmade(&off, &mut Vec::new());
@@ -179,7 +179,7 @@ impl<'a> Tightening<'a> {
             off[*n] = 0.0;
             off
         };
-        let trials = self.scene.measure_all(&sizes.iter().map(back).collect::<Vec<_>>());
+        let trials = self.bench.measure_all(&sizes.iter().map(back).collect::<Vec<_>>());
         let gain = |measured: Option<Measured>| {
             measured.and_then(|measured| measured.spare[goal]).map_or(0.0, |spare| spare - here)
         };
@@ -198,7 +198,7 @@ impl<'a> Tightening<'a> {
         let mut needed = off.to_vec();
         for n in 0..off.len() {
             let kept = std::mem::replace(&mut needed[n], 0.0);
-            if kept != 0.0 && self.scene.made(&needed).is_some() {
+            if kept != 0.0 && self.bench.made(&needed).is_some() {
                 needed[n] = kept;
             }
         }

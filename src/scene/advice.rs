@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::trial::{Score, Trial, of, scores};
-use super::{Advice, Change, Finding, Verdict};
+use super::{Scene, Scores};
+use crate::check::{Advice, Change, Finding, Verdict};
 use crate::size::SizeId;
 
 /// Advised sizes are whole multiples of one over this, in millimetres: 0.05, which a drill index,
@@ -41,26 +41,26 @@ const SEARCHES: [Search; 3] = [
 
 /// Changed sections that were measured, each only once.
 struct Trials<'a> {
-    trial: &'a Trial<'a>,
-    before: Vec<Score>,
+    scene: &'a Scene,
+    before: Scores,
     parameters: Vec<SizeId>,
     /// By parameter and value.
-    done: BTreeMap<(usize, u64), Option<Vec<Score>>>,
+    done: BTreeMap<(usize, u64), Option<Scores>>,
 }
 
 /// Gives every finding that does not hold its advice.
 ///
 /// Of all single changes that make it hold, and no other verdict worse nor the section
 /// impossible, the smallest; of those within one step of it, hidden sizes before those that the
-/// hand feels.
-pub(super) fn advise(trial: &Trial, findings: &mut [Finding]) {
+/// hand feels. They are found with the size moved alone, and kept where they work as written.
+pub(super) fn advise(scene: &Scene, findings: &mut [Finding]) {
     if findings.iter().filter_map(Finding::verdict).all(|verdict| verdict == Verdict::Holds) {
         return;
     }
     let mut trials = Trials {
-        trial,
-        before: scores(findings),
-        parameters: SizeId::of(trial.section),
+        scene,
+        before: scene.scores(),
+        parameters: SizeId::of(scene.section()),
         done: BTreeMap::new(),
     };
     for finding in findings {
@@ -81,7 +81,7 @@ impl Trials<'_> {
     }
 
     fn smallest(&mut self, code: &'static str, search: Search) -> Option<Change> {
-        let size = |change: &Change| (change.to - change.from).abs();
+        let size = Change::size;
         let mut found: Vec<Change> = Vec::new();
         let mut reach = f64::INFINITY;
         for parameter in 0..self.parameters.len() {
@@ -107,19 +107,19 @@ impl Trials<'_> {
         (side, search): (i32, Search),
         reach: f64,
     ) -> Option<Change> {
-        let from = self.parameters[parameter].get(self.trial.section)?;
+        let from = self.parameters[parameter].get(self.scene.section())?;
         let within = |to: f64| (to - from).abs() < reach;
         let at = |step: i32| search.stepped(from, step * side);
         let least_gain = if search.patient { -LEAST_GAIN } else { LEAST_GAIN };
-        let mut last = of(&self.before, code)?.spare + least_gain;
+        let mut last = self.before.get(code)?.spare() + least_gain;
         // The last two strides: a measure between two limits may have its best before the last.
         let mut passed = [0, 0];
         for stride in STRIDES {
             if !within(at(passed[1] + 1)) {
                 return None;
             }
-            let score = self.trial(parameter, at(stride)).and_then(|s| of(s, code));
-            let better = score.filter(|score| score.spare >= last);
+            let score = self.trial(parameter, at(stride)).and_then(|scores| scores.get(code));
+            let better = score.copied().filter(|score| score.spare() >= last);
             if stride == 1 && better.is_none() {
                 // Where the first step does harm, none helps: a measure between two limits
                 // has one best value, any other is better the farther the change goes.
@@ -131,33 +131,32 @@ impl Trials<'_> {
                 let (parameter, to) = (self.parameters[parameter], at(step));
                 return within(to).then_some(Change { parameter, from, to });
             }
-            last = better.map_or(last, |score| score.spare);
+            last = better.map_or(last, |score| score.spare());
             passed = [passed[1], stride];
         }
         None
     }
 
-    /// Whether a change makes the finding hold and worsens nothing.
+    /// Whether a change makes the finding hold and worsens nothing, moved alone and as written.
     fn works(&mut self, code: &'static str, parameter: usize, to: f64) -> bool {
-        self.trial(parameter, to);
-        let Some(Some(after)) = self.done.get(&(parameter, to.to_bits())) else { return false };
-        let no_worse = |score: &Score| {
-            let before = of(&self.before, score.code);
-            score.verdict <= before.map_or(Verdict::Holds, |before| before.verdict)
+        let helps = |after: &Scores, before: &Scores| {
+            let holds = after.get(code).is_some_and(|score| score.verdict == Verdict::Holds);
+            holds && after.worse_than(before).next().is_none()
         };
-        of(after, code).is_some_and(|score| score.verdict == Verdict::Holds)
-            && after.iter().all(no_worse)
+        self.trial(parameter, to);
+        let Some(Some(alone)) = self.done.get(&(parameter, to.to_bits())) else { return false };
+        helps(alone, &self.before)
+            && self
+                .scene
+                .at(&[(self.parameters[parameter], to)])
+                .is_ok_and(|written| helps(&written, &self.before))
     }
 
     /// Measures a changed section; none where it can't be made.
-    fn trial(&mut self, parameter: usize, to: f64) -> Option<&Vec<Score>> {
-        let key = (parameter, to.to_bits());
-        if !self.done.contains_key(&key) {
-            let scores = || self.trial.with(self.parameters[parameter], to).ok();
-            let scores = (to > 0.0).then(scores).flatten();
-            self.done.insert(key, scores);
-        }
-        self.done.get(&key)?.as_ref()
+    fn trial(&mut self, parameter: usize, to: f64) -> Option<&Scores> {
+        let (scene, size) = (self.scene, self.parameters[parameter]);
+        let measured = || (to > 0.0).then(|| scene.alone(&[(size, to)]).ok()).flatten();
+        self.done.entry((parameter, to.to_bits())).or_insert_with(measured).as_ref()
     }
 }
 

@@ -1,6 +1,6 @@
 //! By which means a thread is opened.
 
-use super::{Advice, Change, Finding};
+use crate::check::{Advice, Change, Finding};
 use crate::quantity::Length;
 use crate::section::{Section, Thread};
 use crate::size::SizeId;

@@ -3,13 +3,13 @@
 
 use std::collections::BTreeSet;
 
+use rayon::prelude::*;
+
 use super::advice::{FINE_STEPS_PER_MM, LEAST_GAIN, STEPS_PER_MM, stepped};
-use super::bodies::{Extremes, Mates};
-use super::trial::{Score, Trial, of, scores};
-use super::{Change, Verdict, parallel, verdicts};
+use super::{Scene, Scores};
+use crate::check::Change;
 use crate::section::{Section, faults};
 use crate::size::SizeId;
-use crate::solid::BuildError;
 
 /// Farthest step to either side: 2 mm. Farther off, it is another design.
 const STEPS: i32 = 40;
@@ -24,47 +24,41 @@ const FINE: i32 = (FINE_STEPS_PER_MM / STEPS_PER_MM) as i32;
 /// What is worse than as drawn: codes of checks; nothing at all is known where it can't be made.
 type Bad = Option<BTreeSet<&'static str>>;
 
-/// All single changes of some sizes that leave a section as good as it was drawn, the smallest of
-/// each size to each side: on a grid of 0.05 mm; where no size has one, of 0.01 mm.
-///
-/// Sorted: the smallest first, those within one step of each other by which to make first.
-/// Between two coarse steps at which the same check is worse, no fine one is tried.
-///
-/// # Errors
-/// The section as drawn can't be built.
-pub fn savings(
-    drawn: &Section,
-    made: &Section,
-    sizes: &[SizeId],
-) -> Result<Vec<Change>, BuildError> {
-    let (part, mates) = (Extremes::of_section(drawn)?, Mates::new(drawn)?);
-    let before = scores(&verdicts(drawn)?.findings);
-    let as_made = verdicts(made).ok().filter(|_| faults(made).is_empty());
-    let search = Search {
-        trial: Trial { section: made, part: &part, mates: &mates, sound: 0 },
-        before,
-        made: as_made.map(|made| scores(&made.findings)),
-    };
-    let sides: Vec<(SizeId, i32)> =
-        sizes.iter().flat_map(|size| [(*size, 1), (*size, -1)]).collect();
-    let walks = parallel::map(&sides, |(size, side)| search.walk(*size, *side));
-    let mut found: Vec<Change> = walks.iter().filter_map(Walk::coarse).collect();
-    if found.is_empty() {
-        found.extend(parallel::map(&walks, |walk| search.fine(walk)).into_iter().flatten());
+impl Scene {
+    /// All single changes of some sizes that leave a section that came out as `made` as good as this
+    /// one, as it was drawn: the smallest of each size to each side, on a grid of 0.05 mm; where no
+    /// size has one, of 0.01 mm.
+    ///
+    /// Sorted: the smallest first, those within one step of each other by which to make first.
+    /// Between two coarse steps at which the same check is worse, no fine one is tried.
+    pub fn savings(&self, made: &Section, sizes: &[SizeId]) -> Vec<Change> {
+        let as_made = self.measure(made).ok().filter(|_| faults(made).is_empty());
+        let search = Search { drawn: self, section: made, before: self.scores(), made: as_made };
+        let sides: Vec<(SizeId, i32)> =
+            sizes.iter().flat_map(|size| [(*size, 1), (*size, -1)]).collect();
+        let walks: Vec<Walk> =
+            sides.par_iter().map(|(size, side)| search.walk(*size, *side)).collect();
+        let mut found: Vec<Change> = walks.iter().filter_map(Walk::coarse).collect();
+        if found.is_empty() {
+            let fine: Vec<_> = walks.par_iter().map(|walk| search.fine(walk)).collect();
+            found.extend(fine.into_iter().flatten());
+        }
+        let steps = |change: &Change| (change.size() * STEPS_PER_MM - 1e-6).ceil();
+        found.sort_by(|a, b| {
+            let rank = a.parameter.rank().cmp(&b.parameter.rank());
+            steps(a).total_cmp(&steps(b)).then(rank)
+        });
+        found
     }
-    let steps = |change: &Change| ((change.to - change.from).abs() * STEPS_PER_MM - 1e-6).ceil();
-    found.sort_by(|a, b| {
-        let rank = a.parameter.rank().cmp(&b.parameter.rank());
-        steps(a).total_cmp(&steps(b)).then(rank)
-    });
-    Ok(found)
 }
 
 struct Search<'a> {
-    trial: Trial<'a>,
-    before: Vec<Score>,
+    drawn: &'a Scene,
+    /// As made.
+    section: &'a Section,
+    before: Scores,
     /// Scores of the section as made; none where it can't be made.
-    made: Option<Vec<Score>>,
+    made: Option<Scores>,
 }
 
 /// What is worse at every coarse step along one size to one side, from none on; nothing more where
@@ -95,15 +89,15 @@ impl Walk {
 
 impl Search<'_> {
     fn walk(&self, parameter: SizeId, side: i32) -> Walk {
-        let from = parameter.get(self.trial.section).unwrap_or_default();
+        let from = parameter.get(self.section).unwrap_or_default();
         let mut walk = Walk { parameter, side, from, bad: Vec::new() };
         let scores = |step| self.scores(parameter, walk.at(step, STEPS_PER_MM));
-        if PROBES.into_iter().all(|step| !self.helps(scores(step).as_deref())) {
+        if PROBES.into_iter().all(|step| !self.helps(scores(step).as_ref())) {
             return walk;
         }
-        let mut bad = vec![self.bad(self.made.as_deref())];
+        let mut bad = vec![self.bad(self.made.as_ref())];
         for step in 1..=STEPS {
-            bad.push(self.bad(scores(step).as_deref()));
+            bad.push(self.bad(scores(step).as_ref()));
             if bad.last().is_some_and(|bad| bad.as_ref().is_some_and(BTreeSet::is_empty)) {
                 break;
             }
@@ -123,34 +117,30 @@ impl Search<'_> {
             let mut between = ((step - 1) * FINE).max(1)..=(step + 1) * FINE;
             let works = |fine: i32| {
                 let to = walk.at(fine, FINE_STEPS_PER_MM);
-                let bad = self.bad(self.scores(walk.parameter, to).as_deref());
+                let bad = self.bad(self.scores(walk.parameter, to).as_ref());
                 bad.is_some_and(|bad| bad.is_empty()).then(|| walk.change(to))
             };
             apart.then(|| between.find_map(works)).flatten()
         })
     }
 
-    fn scores(&self, parameter: SizeId, to: f64) -> Option<Vec<Score>> {
-        (to > 0.0).then(|| self.trial.with(parameter, to).ok()).flatten()
+    /// Of the section as made with one size more that is otherwise; it must be sound.
+    fn scores(&self, parameter: SizeId, to: f64) -> Option<Scores> {
+        let section = (to > 0.0).then(|| self.section.with(&[(parameter, to)])).flatten()?;
+        faults(&section).is_empty().then(|| self.drawn.measure(&section).ok()).flatten()
     }
 
     /// Whether something that is worse as made is better here.
-    fn helps(&self, here: Option<&[Score]>) -> bool {
+    fn helps(&self, here: Option<&Scores>) -> bool {
         let (Some(here), Some(made)) = (here, &self.made) else { return here.is_some() };
-        made.iter().filter(|score| self.is_worse(score)).any(|score| {
-            of(here, score.code).is_none_or(|here| here.spare > score.spare + LEAST_GAIN)
+        made.worse_than(&self.before).any(|score| {
+            let here = here.get(score.code);
+            here.is_none_or(|here| here.spare() > score.spare() + LEAST_GAIN)
         })
     }
 
-    fn bad(&self, scores: Option<&[Score]>) -> Bad {
-        let worse = |scores: &[Score]| {
-            scores.iter().filter(|score| self.is_worse(score)).map(|score| score.code).collect()
-        };
+    fn bad(&self, scores: Option<&Scores>) -> Bad {
+        let worse = |scores: &Scores| scores.worse_than(&self.before).map(|it| it.code).collect();
         scores.map(worse)
-    }
-
-    fn is_worse(&self, score: &Score) -> bool {
-        let before = of(&self.before, score.code).map_or(Verdict::Holds, |before| before.verdict);
-        score.verdict > before
     }
 }

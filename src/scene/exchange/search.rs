@@ -3,7 +3,8 @@
 use super::fit::{Fit, fit};
 use super::same_outside;
 use super::step::Step;
-use crate::check::{Finding, Verdict, verdicts};
+use crate::check::{Finding, Verdict};
+use crate::scene::verdicts;
 use crate::section::{Section, faults};
 
 /// Steps that were set, built and measured.

@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use crate::check::{Examination, Finding, Verdict, verdicts};
+use crate::check::{Finding, Verdict};
+use crate::scene::{Examination, verdicts};
 use crate::section::{Cap, Section, SectionError, Thread, faults};
 use crate::solid::BuildError;
 

@@ -1,6 +1,6 @@
 //! What each size costs each check, found by moving it alone.
 
-use super::scene::{Measured, Scene};
+use super::bench::{Bench, Measured};
 
 /// How far a size is moved for its small difference, in millimetres and in degrees: less drowns in
 /// rounding, more passes the place where another wall is the least.
@@ -17,11 +17,11 @@ pub(super) struct Slopes {
 
 impl Slopes {
     /// By a small difference, and by as much as the size may be off at the most: the worse of both.
-    pub fn of(scene: &Scene, nominal: &Measured, widest: &[[f64; 2]]) -> Self {
+    pub fn of(bench: &Bench, nominal: &Measured, widest: &[[f64; 2]]) -> Self {
         let count = widest.len();
         let mut trials = Vec::new();
         for (size, widest) in widest.iter().enumerate() {
-            let angle = scene.drawn.sizes[size].parameter.is_angle();
+            let angle = bench.drawn.sizes[size].parameter.is_angle();
             for (side, most) in widest.iter().enumerate() {
                 for by in [SMALL[usize::from(angle)], *most] {
                     if by > 0.0 {
@@ -36,8 +36,8 @@ impl Slopes {
             off
         };
         let corners: Vec<Vec<f64>> = trials.iter().map(corner).collect();
-        let mut lost = vec![vec![[0.0_f64; 2]; count]; scene.goals.len()];
-        for ((size, side, by), measured) in trials.into_iter().zip(scene.measure_all(&corners)) {
+        let mut lost = vec![vec![[0.0_f64; 2]; count]; bench.goals.len()];
+        for ((size, side, by), measured) in trials.into_iter().zip(bench.measure_all(&corners)) {
             let Some(measured) = measured else { continue };
             for (goal, (before, after)) in nominal.spare.iter().zip(&measured.spare).enumerate() {
                 if let (Some(before), Some(after)) = (before, after) {

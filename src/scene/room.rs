@@ -6,12 +6,12 @@
 //! which one is, the place is found to 0.005 mm by halving. What gets worse and better again within
 //! one step is not seen.
 
-use super::bodies::{Extremes, Mates, Model};
-use super::trial::{Impossible, Score, Trial, of, scores};
-use super::{Verdict, measure, parallel};
+use rayon::prelude::*;
+
+use super::{Impossible, Scene, Scores};
+use crate::check::Verdict;
 use crate::section::{Cap, Means, Section, Thread};
 use crate::size::SizeId;
-use crate::solid::BuildError;
 
 /// Steps per millimetre of the search. Fewer, and a thin place between two walls is stepped over;
 /// more cost time.
@@ -70,40 +70,34 @@ pub struct Room {
     pub critical: bool,
 }
 
-/// The room of every size that is made at the lathe, and of what lies off the axis, in the order of
-/// the part from front to back.
-///
-/// Expects a section without [`crate::section::faults`].
-///
-/// # Errors
-/// As [`super::examine`].
-pub fn room(section: &Section) -> Result<Vec<Room>, BuildError> {
-    room_of(section, &SizeId::made(section))
+impl Scene {
+    /// The room of every size that is made at the lathe, and of what lies off the axis, in the order
+    /// of the part from front to back.
+    ///
+    /// Expects a section without [`crate::section::faults`].
+    pub fn room(&self) -> &[Room] {
+        self.room.get_or_init(|| self.room_of(&SizeId::made(self.section())))
+    }
+
+    /// As [`Scene::room`], of some sizes alone; those that a tap or die makes are left out.
+    pub fn room_of(&self, sizes: &[SizeId]) -> Vec<Room> {
+        let before = self.scores();
+        let rooms: Vec<_> = sizes.par_iter().map(|size| of(self, &before, *size)).collect();
+        rooms.into_iter().flatten().collect()
+    }
 }
 
-/// As [`room`], of some sizes alone; those that a tap or die makes are left out.
-///
-/// # Errors
-/// As [`super::examine`].
-pub fn room_of(section: &Section, sizes: &[SizeId]) -> Result<Vec<Room>, BuildError> {
-    let (part, mates) = (Extremes::of_section(section)?, Mates::new(section)?);
-    let model = Model::new(section, &part, &mates);
-    let before = scores(&measure(&model));
-    let trial = Trial::new(section, &part, &mates);
-    let of = |parameter: SizeId| {
-        let value = parameter.get(section)?;
-        let means = parameter.means(section)?;
-        let side = |sign: f64| side(&trial, &before, parameter, value, sign);
-        let less = (!parameter.is_offset()).then(|| side(-1.0));
-        let more = side(1.0);
-        let (held, held_source) = held(section, parameter, means);
-        let short = |side: &SideRoom, held: f64| side.then.is_some() && side.room < held;
-        let critical =
-            less.as_ref().is_some_and(|side| short(side, held[0])) || short(&more, held[1]);
-        Some(Room { parameter, value, less, more, means, held, held_source, critical })
-    };
-    let rooms = parallel::map(sizes, |parameter| of(*parameter));
-    Ok(rooms.into_iter().flatten().collect())
+fn of(scene: &Scene, before: &Scores, parameter: SizeId) -> Option<Room> {
+    let section = scene.section();
+    let value = parameter.get(section)?;
+    let means = parameter.means(section)?;
+    let side = |sign: f64| side(scene, before, parameter, value, sign);
+    let less = (!parameter.is_offset()).then(|| side(-1.0));
+    let more = side(1.0);
+    let (held, held_source) = held(section, parameter, means);
+    let short = |side: &SideRoom, held: f64| side.then.is_some() && side.room < held;
+    let critical = less.as_ref().is_some_and(|side| short(side, held[0])) || short(&more, held[1]);
+    Some(Room { parameter, value, less, more, means, held, held_source, critical })
 }
 
 /// How far under and over a size may come out. What a drill cuts over its size, and offsets as far
@@ -135,8 +129,8 @@ fn spread(thread: &Thread) -> [f64; 2] {
 }
 
 /// Room to one side.
-fn side(trial: &Trial, before: &[Score], parameter: SizeId, value: f64, sign: f64) -> SideRoom {
-    let at = |off: f64| worse(before, trial.with(parameter, value + sign * off));
+fn side(scene: &Scene, before: &Scores, parameter: SizeId, value: f64, sign: f64) -> SideRoom {
+    let at = |off: f64| worse(before, scene.alone(&[(parameter, value + sign * off)]));
     let mut good = 0.0;
     for step in 1..=STEPS {
         let off = f64::from(step) / STEPS_PER_MM;
@@ -158,17 +152,14 @@ fn side(trial: &Trial, before: &[Score], parameter: SizeId, value: f64, sign: f6
 }
 
 /// The first verdict that is worse than before.
-fn worse(before: &[Score], after: Result<Vec<Score>, Impossible>) -> Option<Worse> {
+fn worse(before: &Scores, after: Result<Scores, Impossible>) -> Option<Worse> {
     let after = match after {
         Ok(after) => after,
-        Err(Impossible::NoSize) => {
-            return Some(Worse::Impossible("there would be none left".to_owned()));
-        }
-        Err(Impossible::Fault(fault)) => return Some(Worse::Impossible(fault.to_string())),
-        Err(Impossible::Solid(error)) => return Some(Worse::Impossible(error.to_string())),
+        Err(impossible) => return Some(Worse::Impossible(impossible.to_string())),
     };
-    after.iter().find_map(|now| {
-        let from = of(before, now.code).map_or(Verdict::Holds, |then| then.verdict);
-        (now.verdict > from).then_some(Worse::Verdict { code: now.code, from, to: now.verdict })
+    after.worse_than(before).next().map(|now| Worse::Verdict {
+        code: now.code,
+        from: before.verdict(now.code),
+        to: now.verdict,
     })
 }
