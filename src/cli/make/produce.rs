@@ -9,7 +9,6 @@ use crate::drawing::part::{page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
-use crate::mesh::tessellate;
 use crate::scene::{Examination, Scene, allot};
 use crate::section::{NamedPart, Part, Section};
 use crate::shop::{Plan, plan};
@@ -120,6 +119,5 @@ fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fau
 
 fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
     let chord = chord(part, body, asked);
-    let (mesh, audit) = tessellate(body, chord.in_force).map_err(|e| (e.code(), e.to_string()))?;
-    Ok(Meshed { mesh, audit, chord })
+    Meshed::new(body, chord).map_err(|e| (e.code(), e.to_string()))
 }

@@ -17,7 +17,6 @@ use crate::export::print_set::{
     LOOK_FOR, PLATE_3MF, PLATE_SVG, PrintOf, PrintSources, print_file_names, print_files,
 };
 use crate::export::{File, Meshed};
-use crate::mesh::tessellate;
 use crate::print::calibrate::{Plate, form};
 use crate::print::{Layout, Piece, Proof, Tells, calibration_pieces, layout, pieces, proofs};
 use crate::quantity::Length;
@@ -207,9 +206,7 @@ fn meshes(made: &[Piece], asked: f64) -> Result<Vec<Meshed>, Fault> {
         let body = build(&piece.part).map_err(|e| (e.code(), named(e.to_string())))?;
         let mut chord = chord(&piece.part, &body, asked);
         chord.in_force = chord.in_force.max(asked / FINEST);
-        let made = tessellate(&body, chord.in_force);
-        let (mesh, audit) = made.map_err(|e| (e.code(), named(e.to_string())))?;
-        Ok(Meshed { mesh, audit, chord })
+        Meshed::new(&body, chord).map_err(|e| (e.code(), named(e.to_string())))
     };
     let cut = &cut;
     thread::scope(|scope| {
