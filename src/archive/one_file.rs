@@ -1,11 +1,10 @@
 //! One file at a place that was asked for, whole or not at all.
 
 use std::fs;
-use std::io::{self, Write};
 use std::path::Path;
 
 use super::ArchiveError;
-use super::replace::{attempt, beside};
+use super::replace::{attempt, beside, write_whole};
 
 /// Writes a file, over one that is there; until it is written whole, that one is whole.
 ///
@@ -13,12 +12,7 @@ use super::replace::{attempt, beside};
 /// The place can't be written to, or the disk is full.
 pub fn replace_file(path: &Path, bytes: &[u8]) -> Result<(), ArchiveError> {
     let prepared = beside(path);
-    let write = || -> io::Result<()> {
-        let mut open = fs::File::create(&prepared)?;
-        open.write_all(bytes)?;
-        open.sync_all()
-    };
-    let written = attempt("write", &prepared, write());
+    let written = write_whole(&prepared, bytes);
     let placed = written.and_then(|()| attempt("put in place", path, fs::rename(&prepared, path)));
     if placed.is_err() {
         // What is not whole must not stay.

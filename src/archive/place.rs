@@ -6,7 +6,7 @@ use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use super::ArchiveError;
-use super::replace::{attempt, beside, sync, write_set};
+use super::replace::{attempt, beside, read_back, sync, write_set};
 use crate::export::File;
 
 /// The name under which an archive is written before it is whole; one a shelf, so that the next
@@ -126,6 +126,7 @@ fn put(mut open: Open, hidden: &Path, to: &Path, bytes: &[u8]) -> Result<Placed,
     }
     let written = open.write_all(bytes).and_then(|()| open.sync_all());
     attempt("write", hidden, written)?;
+    read_back(hidden, bytes)?;
     move_new(hidden, to)?;
     let folder = to.parent().unwrap_or(Path::new("."));
     attempt("sync", folder, sync(folder))?;

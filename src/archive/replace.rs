@@ -1,6 +1,6 @@
 //! Replaces a folder's set of files by another, as one step.
 //!
-//! The new set is written, synced and checked beside the folder; then both folders change places
+//! The new set is written, synced and read back beside the folder; then both folders change places
 //! in one system call. Until then nothing of the old set is touched, and at no moment does a
 //! reader, or a crash, see half of either. Files of other origin stay.
 
@@ -88,14 +88,27 @@ pub(super) fn write_set(beside: &Path, set: &[File]) -> Result<(), ArchiveError>
             attempt("make the folder", folder, fs::create_dir_all(folder))?;
             folders.push(folder.to_owned());
         }
-        let write = || {
-            let mut open = fs::File::create(&path)?;
-            open.write_all(&file.bytes)?;
-            open.sync_all()
-        };
-        attempt("write", &path, write())?;
+        write_whole(&path, &file.bytes)?;
     }
     folders.iter().try_for_each(|folder| attempt("sync", folder, sync(folder)))
+}
+
+/// Writes a new file, syncs it, and reads it back.
+pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), ArchiveError> {
+    let write = || {
+        let mut open = fs::File::create(path)?;
+        open.write_all(bytes)?;
+        open.sync_all()
+    };
+    attempt("write", path, write())?;
+    read_back(path, bytes)
+}
+
+/// Sees that a file holds what was written to it, before it takes the place of an earlier one.
+pub(super) fn read_back(path: &Path, bytes: &[u8]) -> Result<(), ArchiveError> {
+    let there = attempt("read back", path, fs::read(path))?;
+    let other = || io::Error::new(io::ErrorKind::InvalidData, "it is not what was written");
+    attempt("read back", path, if there == bytes { Ok(()) } else { Err(other()) })
 }
 
 /// Lets the prepared folder take the place of the old one.
@@ -206,6 +219,18 @@ mod tests {
         replace(&folder, &set(&[("a.txt", "2")]), OURS).unwrap();
         assert_eq!(names(&folder), ["a.txt", "notes.md"]);
         assert_eq!(names(home.path()), ["pen"]);
+    }
+
+    #[test]
+    fn a_file_is_read_back() {
+        let home = tempfile::tempdir().unwrap();
+        let path = home.path().join("a.stl");
+        write_whole(&path, b"as made").unwrap();
+        for other in [b"as_made".as_slice(), b"as mad", b""] {
+            fs::write(&path, other).unwrap();
+            let error = read_back(&path, b"as made").unwrap_err();
+            assert!(error.to_string().contains("it is not what was written"), "{error}");
+        }
     }
 
     #[test]

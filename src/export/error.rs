@@ -53,6 +53,11 @@ pub enum ExportError {
     Picture(NoSheet),
     /// The package of a 3MF could not be put together.
     Zip(zip::result::ZipError),
+    /// The bytes of an STL are not the mesh that they were made of.
+    StlRead {
+        /// What a reader says or finds.
+        what: String,
+    },
 }
 
 impl ExportError {
@@ -70,6 +75,7 @@ impl ExportError {
             Self::NoXml { .. } => "export.3mf-text",
             Self::Picture(cause) => cause.code(),
             Self::Zip(_) => "export.3mf-zip",
+            Self::StlRead { .. } => "export.stl-read",
         }
     }
 }
@@ -106,6 +112,9 @@ impl fmt::Display for ExportError {
             ),
             Self::Picture(cause) => cause.fmt(f),
             Self::Zip(cause) => write!(f, "the plate can't be written as 3MF: {cause}"),
+            Self::StlRead { what } => {
+                write!(f, "the STL can't be read back as it was made: {what}; it is not written")
+            }
         }
     }
 }
@@ -123,7 +132,8 @@ impl Error for ExportError {
             | Self::PdfPage { .. }
             | Self::EmptyPlate
             | Self::OffPlate { .. }
-            | Self::NoXml { .. } => None,
+            | Self::NoXml { .. }
+            | Self::StlRead { .. } => None,
         }
     }
 }
@@ -160,6 +170,7 @@ impl From<ExportError> for Fault {
             ExportError::Dxf(_) | ExportError::NoGroupCode { .. } => {
                 fault.hint(without("stl,step,svg,pdf"))
             }
+            ExportError::StlRead { .. } => fault.hint(without("step,dxf,svg,pdf")),
             ExportError::StepTooLarge { .. } => fault.hint(without("stl,dxf,svg")),
             ExportError::PdfPage { .. } | ExportError::Pdf(_) => {
                 fault.hint(without("stl,step,dxf,svg"))

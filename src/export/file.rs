@@ -7,8 +7,8 @@ use super::part::of_parts;
 use super::report::{MadeFrom, MeshPart, report};
 use super::step::{plain_step, section_step};
 use super::{
-    Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, profile_dxf, stl,
-    walls_svg,
+    Earlier, ExportError, MadePart, Meshed, half_section_dxf, half_section_svg, profile_dxf,
+    proven_stl, walls_svg,
 };
 use crate::scene::Examination;
 use crate::section::{Section, Workshop};
@@ -113,7 +113,7 @@ pub fn files(
         *sources;
     let mut files = Vec::new();
     if let Some(meshed) = mesh {
-        files.push(File::new(STL, stl(&meshed.mesh)));
+        files.push(File::new(STL, proven_stl(&meshed.mesh)?));
     }
     if order.section_as(Kind::Step) {
         files.push(File::new(STEP, section_step(section, body)?));

@@ -46,7 +46,7 @@ pub use part::{MadePart, Meshed, part_file_names};
 pub use record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
 pub use record_change::{RecordChange, geometry_changes, is_worse, verdict_changes};
 pub use report::{FORMAT, MadeFrom, checks_json, digest};
-pub use stl::stl;
+pub use stl::{proven_stl, stl};
 pub use three_mf::{PlatePart, three_mf};
 
 use crate::check::WallCurve;

@@ -4,9 +4,9 @@ use super::drawn::{self, TAP_ORDER};
 use super::kind::{Kind, Kinds};
 use super::report::OtherPart;
 use super::step::step;
-use super::{Earlier, ExportError, File, stl};
+use super::{Earlier, ExportError, File, proven_stl};
 use crate::check::Chord;
-use crate::mesh::{Audit, Mesh};
+use crate::mesh::{Audit, Mesh, MeshError, tessellate, weigh};
 use crate::section::{NamedPart, Section};
 use crate::solid::Body;
 
@@ -17,8 +17,22 @@ pub struct Meshed {
     pub mesh: Mesh,
     /// What the mesh's audit found.
     pub audit: Audit,
+    /// Its volume in cubic millimetres, as a second library finds it.
+    pub weighed: f64,
     /// The chord error that it was cut with.
     pub chord: Chord,
+}
+
+impl Meshed {
+    /// Triangles of a body, audited, and weighed by a second library.
+    ///
+    /// # Errors
+    /// [`MeshError`]: they can't be cut, or the audit or the second library found a fault.
+    pub fn new(body: &Body, chord: Chord) -> Result<Self, MeshError> {
+        let (mesh, audit) = tessellate(body, chord.in_force)?;
+        let weighed = weigh(&mesh, &audit)?;
+        Ok(Self { mesh, audit, weighed, chord })
+    }
 }
 
 /// A part that was built.
@@ -42,7 +56,7 @@ impl MadePart {
     pub fn files(&self, section: &Section, kinds: &Kinds) -> Result<Vec<File>, ExportError> {
         let mut files = Vec::new();
         if let Some(meshed) = &self.mesh {
-            files.push(File::new(stl_name(&self.name), stl(&meshed.mesh)));
+            files.push(File::new(stl_name(&self.name), proven_stl(&meshed.mesh)?));
         }
         if kinds.has(Kind::Step) {
             let product = format!("{} {}", section.name, self.name);

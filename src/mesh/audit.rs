@@ -71,6 +71,11 @@ pub enum MeshError {
         /// Of the body.
         exact: f64,
     },
+    /// A second library finds the mesh otherwise than the audit did.
+    Disputed {
+        /// What it finds, and what the audit found.
+        finds: String,
+    },
 }
 
 impl MeshError {
@@ -85,6 +90,7 @@ impl MeshError {
             Self::Beside => "mesh.beside",
             Self::Crossing { .. } => "mesh.crossing",
             Self::Disagrees { .. } => "mesh.disagrees",
+            Self::Disputed { .. } => "mesh.disputed",
         }
     }
 }
@@ -120,6 +126,9 @@ impl fmt::Display for MeshError {
             }
             Self::Disagrees { what, mesh, exact } => {
                 write!(f, "the mesh's {what} is {mesh}, the solid's {exact}; {refused}")
+            }
+            Self::Disputed { finds } => {
+                write!(f, "a second library measures the mesh, and finds {finds}; {refused}")
             }
         }
     }

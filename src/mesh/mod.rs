@@ -7,7 +7,7 @@
 //!
 //! truck's own tessellation is not used: it triangulates in (u, v) without regard to millimetres,
 //! which beside a slanted end joins points far apart and leaves a closed mesh with many times the
-//! chord error that was asked for; its analyzers weigh the finished mesh ([`Mesh::volume`]).
+//! chord error that was asked for; its analyzers give a second opinion on every mesh that is written ([`weigh`]).
 
 mod audit;
 mod band;
@@ -21,7 +21,9 @@ mod fill;
 mod parting;
 mod patch;
 mod tessellate;
+mod weigh;
 mod weld;
 
 pub use audit::{Audit, MeshError, audit};
 pub use tessellate::{DEFAULT_CHORD, LEAST_CHORD, MOST_TRIANGLES, Mesh, check_chord, tessellate};
+pub use weigh::weigh;

@@ -7,7 +7,7 @@ use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
 use sectionwright::drawing::part::{Format, Units, page, subject};
 use sectionwright::export::{self, Drawn, File, Kinds, Sources, lathe_sheet};
-use sectionwright::mesh::{MeshError, tessellate};
+use sectionwright::mesh::MeshError;
 use sectionwright::scene::{Scene, allot, examine};
 use sectionwright::section::{NamedPart, PartKind, Section};
 use sectionwright::shop::{PlanError, plan};
@@ -87,14 +87,13 @@ impl Workshop {
             Err(error) => return Outcome::Refused(vec![error.code()]),
         };
         let chord = sectionwright::check::chord(&section.part(), &body, chord);
-        let (mesh, audit) = match tessellate(&body, chord.in_force) {
-            Ok(cut) => cut,
+        let meshed = match export::Meshed::new(&body, chord) {
+            Ok(meshed) => meshed,
             Err(error @ (MeshError::Chord { .. } | MeshError::TooLarge { .. })) => {
                 return Outcome::Refused(vec![error.code()]);
             }
             Err(error) => panic!("{}: {error}", error.code()),
         };
-        let meshed = export::Meshed { mesh, audit, chord };
         let drawing = match drawn(section) {
             Ok(drawing) => drawing,
             Err(code) => return Outcome::Refused(vec![code]),

@@ -7,7 +7,7 @@ mod record;
 pub use record::{PieceRecord, PrintRecord, ProofRecord, RungRecord};
 
 use super::three_mf::{PlatePart, three_mf};
-use super::{ExportError, File, Meshed, stl, svg};
+use super::{ExportError, File, Meshed, proven_stl, svg};
 use crate::drawing::plate_picture;
 use crate::print::specimen::{Ladder, Mated};
 use crate::print::{Layout, Piece, Proof};
@@ -61,8 +61,10 @@ pub struct PrintOf<'a> {
 pub fn print_files(sources: &PrintSources) -> Result<Vec<File>, ExportError> {
     let PrintSources { title, printer, pieces, layout, meshes, .. } = *sources;
     let both = || pieces.iter().zip(meshes);
-    let mut files: Vec<File> =
-        both().map(|(piece, meshed)| File::new(stl_of(piece), stl(&meshed.mesh))).collect();
+    let mut files = Vec::new();
+    for (piece, meshed) in both() {
+        files.push(File::new(stl_of(piece), proven_stl(&meshed.mesh)?));
+    }
     let parts: Vec<PlatePart> = both()
         .zip(&layout.places)
         .map(|((piece, meshed), place)| PlatePart {

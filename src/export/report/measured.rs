@@ -27,6 +27,8 @@ struct BoundsPart {
 pub(in crate::export) struct MeshPart {
     triangles: usize,
     volume_mm3: f64,
+    /// As a second library finds it; not in a report of an earlier program.
+    weighed_mm3: Option<f64>,
     chord_error_mm: f64,
     chord: ChordPart,
     closed: bool,
@@ -70,10 +72,11 @@ impl From<&Body> for SolidPart {
 
 impl From<&Meshed> for MeshPart {
     fn from(meshed: &Meshed) -> Self {
-        let Meshed { mesh, audit, chord } = meshed;
+        let Meshed { mesh, audit, weighed, chord } = meshed;
         Self {
             triangles: mesh.triangles.len(),
             volume_mm3: audit.volume,
+            weighed_mm3: Some(*weighed),
             chord_error_mm: mesh.chord_error,
             chord: chord.into(),
             // A mesh that is not closed is never handed out.

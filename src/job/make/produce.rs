@@ -12,7 +12,6 @@ use crate::export::{
 use crate::job::read::scene;
 use crate::job::stopped::{Said, Stopped};
 use crate::job::watch::{Watch, step};
-use crate::mesh::tessellate;
 use crate::scene::{Examination, Scene, allot};
 use crate::section::{NamedPart, Part};
 use crate::shop::{Plan, plan};
@@ -139,6 +138,5 @@ fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fau
 /// The triangles of a part.
 fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
     let chord = chord(part, body, asked);
-    let (mesh, audit) = tessellate(body, chord.in_force)?;
-    Ok(Meshed { mesh, audit, chord })
+    Ok(Meshed::new(body, chord)?)
 }

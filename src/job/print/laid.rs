@@ -9,7 +9,6 @@ use crate::diagnostic::Diagnostic;
 use crate::export::print_set::{PrintOf, PrintSources, print_files};
 use crate::export::{File, Meshed};
 use crate::job::watch::{Cancelled, Watch, step};
-use crate::mesh::tessellate;
 use crate::print::specimen::{Ladder, SpecimenKind};
 use crate::print::{Layout, LayoutError, Piece, layout, pieces};
 use crate::quantity::Length;
@@ -88,9 +87,7 @@ fn meshes(made: &[Piece], asked: f64) -> Result<Vec<Meshed>, Fault> {
         let body = build(&piece.part).map_err(|error| Fault::from(error).of(&piece.name))?;
         let mut chord = chord(&piece.part, &body, asked);
         chord.in_force = chord.in_force.max(asked / FINEST);
-        let made = tessellate(&body, chord.in_force);
-        let (mesh, audit) = made.map_err(|error| Fault::from(error).of(&piece.name))?;
-        Ok(Meshed { mesh, audit, chord })
+        Meshed::new(&body, chord).map_err(|error| Fault::from(error).of(&piece.name))
     };
     let cut = &cut;
     thread::scope(|scope| {
