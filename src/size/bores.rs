@@ -140,6 +140,11 @@ pub(super) fn get(size: SizeId, section: &Section) -> Option<f64> {
     Some(length.as_mm())
 }
 
+/// From where to where a relief goes; none that has no width.
+fn wide(from: Length, to: Length) -> Option<Depth> {
+    (to > from).then_some(Depth::Between(from, to))
+}
+
 /// Puts it to another value, whatever goes with it.
 pub(super) fn put(size: SizeId, section: &mut Section, value: f64) -> Option<()> {
     let to = Length::mm(value);
@@ -158,14 +163,14 @@ pub(super) fn put(size: SizeId, section: &mut Section, value: f64) -> Option<()>
         SizeId::BoreDepth(item) => {
             let bore = bore_mut(section, item)?;
             bore.depth = match bore.depth {
-                Depth::Between(from, _) => Depth::Between(from, to),
+                Depth::Between(from, _) => wide(from, to)?,
                 _ => Depth::To(to),
             };
         }
         SizeId::ReliefStart(item) => {
             let length = section.length();
             let bore = bore_mut(section, item)?;
-            bore.depth = Depth::Between(to, bore.full_depth(length));
+            bore.depth = wide(to, bore.full_depth(length))?;
         }
         SizeId::PointAngle(Item::CentrePilot) => pilot_mut(section)?.point = Angle::deg(value),
         SizeId::PointAngle(item) => match &mut bore_mut(section, item)?.point {

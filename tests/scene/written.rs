@@ -77,7 +77,12 @@ fn advice_holds_when_it_is_written() {
 fn pinned(resolved: &Resolved) -> Vec<Write> {
     let Resolved { section, values, .. } = resolved;
     let derived = SizeId::all(section).into_iter().filter(|size| {
-        let own = !matches!(size, SizeId::BlankDiameter | SizeId::BlankLength);
+        // An arc that the file has tangent, or through a point, is written; a cap stops at the
+        // shoulder, wherever that is; no rod's size that goes with the section's is its own.
+        let own = !matches!(
+            size,
+            SizeId::ArcRadius(_) | SizeId::CapStop | SizeId::BlankDiameter | SizeId::BlankLength
+        );
         own && values.origin(section, *size) == Some(Origin::Derived)
     });
     derived
@@ -139,7 +144,8 @@ fn type_room(
         let what = format!("{name}: {} by {:.4}", room.parameter.name(), sign * side.room);
         let within = within.unwrap_or_else(|| panic!("{what}: nothing is left within"));
         let now = Scene::of(&within.section).unwrap().scores();
-        assert!(now.worse_than(before).next().is_none(), "{what}: worse within");
+        let worse = now.worse_than(before).next();
+        assert_eq!(worse, None, "{what}: worse within");
         if let (Some(Worse::Verdict { code, .. }), Some(Some(beyond))) =
             (&side.then, typed(side.room + APART))
         {
