@@ -4,7 +4,7 @@
 //!
 //! ```text
 //!   design file -> Section -> Body -> Mesh -> checks        -> work, prints  -> files
-//!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (export, archive)
+//!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (drawing, export, archive)
 //! ```
 //!
 //! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
@@ -22,6 +22,7 @@ pub mod check;
 pub mod scene;
 pub mod shop;
 pub mod print;
+pub mod drawing;
 pub mod export;
 pub mod archive;
 pub mod cli;

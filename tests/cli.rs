@@ -5,6 +5,10 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
 
+use sectionwright::archive::MADE_BY;
+use sectionwright::design::{Library, load};
+use sectionwright::size::SizeId;
+
 fn run(folder: &Path, arguments: &[&str]) -> Output {
     let mut program = Command::new(env!("CARGO_BIN_EXE_sectionwright"));
     program.args(arguments).current_dir(folder).output().unwrap()
@@ -22,8 +26,10 @@ fn err(output: &Output) -> String {
     String::from_utf8(output.stderr.clone()).unwrap()
 }
 
+/// A folder's files but the mark of the build that made them.
 fn set(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     let entries = fs::read_dir(folder).unwrap().map(Result::unwrap);
+    let entries = entries.filter(|entry| entry.file_name() != MADE_BY);
     entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect()
 }
 
@@ -370,6 +376,47 @@ fn what_still_stands_is_kept_and_reported() {
         assert_eq!(out(&made).contains("Still true"), kinds != "svg,dxf,pdf", "{}", out(&made));
     }
     assert!(set(&home.path().join("out/demo")) == set(&home.path().join("parts/demo")));
+}
+
+/// Two builds of one version may make two files of one section: only what this build made stays.
+#[test]
+fn what_another_build_made_goes() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make", "--quiet", "--only", "dxf"]);
+    let folder = home.path().join("out/demo");
+    let again = || out(&run(home.path(), &["make", "--only", "svg"]));
+    let said = again();
+    assert!(said.contains("Still true") && !said.contains("Removed"), "{said}");
+    let mark = fs::read(folder.join(MADE_BY)).unwrap();
+    for other in [Some("another build\n"), None] {
+        run(home.path(), &["make", "--quiet", "--only", "dxf"]);
+        match other {
+            Some(text) => fs::write(folder.join(MADE_BY), text).unwrap(),
+            None => fs::remove_file(folder.join(MADE_BY)).unwrap(),
+        }
+        let said = again();
+        let (_, removed) = said.split_once("Removed").unwrap();
+        assert!(removed.contains("half-section.dxf") && !said.contains("Still true"), "{said}");
+        assert_ne!(fs::read(folder.join(MADE_BY)).unwrap(), mark, "another set, another mark");
+    }
+}
+
+/// Every size of the report is known by its name; the words beside it are for people.
+#[test]
+fn sizes_of_the_report_have_names() {
+    let home = tempfile::tempdir().unwrap();
+    run(home.path(), &["make", "--quiet", "--only", "report"]);
+    let report = json(&set(&home.path().join("out/demo"))["report.json"]);
+    let section = load(&Library::default(), "demo").unwrap().section;
+    let rooms = report["room"].as_array().unwrap();
+    let changes = report["checks"].as_array().unwrap().iter().map(|check| &check["change"]);
+    let changes = changes.filter(|change| !change.is_null());
+    let mut named = 0;
+    for size in rooms.iter().chain(changes).map(|part| part["size"].as_str().unwrap()) {
+        assert!(SizeId::read(size, &section).is_some(), "{size}");
+        named += 1;
+    }
+    assert!(named > rooms.len() && rooms.len() > 20, "{named}");
 }
 
 /// A folder never mixes two designs: what is of another state of it goes, and is named.

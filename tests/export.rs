@@ -8,6 +8,8 @@ mod dimensions;
 mod dxf_file;
 #[path = "export/half_section.rs"]
 mod half_section;
+#[path = "export/limits.rs"]
+mod limits;
 #[path = "export/part_drawing.rs"]
 mod part_drawing;
 #[path = "export/profile.rs"]

@@ -57,6 +57,21 @@ fn a_folder_uses_only_those_above_it() {
     assert_eq!(found, Vec::<String>::new());
 }
 
+/// The greatest share of all lines that one folder may hold: more, and nobody finds his way in it.
+const SHARE: usize = 5;
+
+#[test]
+fn no_folder_holds_over_a_fifth_of_the_lines() {
+    let lines = |path: PathBuf| fs::read_to_string(path).unwrap().lines().count();
+    let of = |folder: &String| -> usize {
+        sources(&Path::new("src").join(folder)).into_iter().map(lines).sum()
+    };
+    let folders: Vec<(String, usize)> = order().iter().map(|f| (f.clone(), of(f))).collect();
+    let all: usize = folders.iter().map(|(_, lines)| lines).sum();
+    let large = folders.iter().filter(|(_, lines)| lines * SHARE > all);
+    assert_eq!(large.collect::<Vec<_>>(), Vec::<&(String, usize)>::new(), "of {all}");
+}
+
 #[test]
 fn only_solid_and_mesh_name_truck() {
     let found = faults(|folder, code| {

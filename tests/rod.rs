@@ -4,9 +4,10 @@ use std::fs;
 use std::path::Path;
 
 use proptest::prelude::*;
-use sectionwright::export::drawing::{Drawing, Point, Shape, Sheet, Text};
-use sectionwright::export::part_drawing::{crosses, overlap};
-use sectionwright::export::{pdf, rod_plan, svg};
+use sectionwright::drawing::part::{crosses, overlap};
+use sectionwright::drawing::rod_plan;
+use sectionwright::drawing::{Drawing, Point, Shape, Sheet, Text};
+use sectionwright::export::{pdf, svg};
 use sectionwright::quantity::Length;
 use sectionwright::shop::rod::{RodError, RodPlan, RodRequest, Shown, Wanted, plan};
 use snapbox::cmd::{Command, OutputAssert};

@@ -19,4 +19,4 @@ mod standing;
 pub use one_file::replace_file;
 pub use place::{PlaceError, Placed, place, unpack};
 pub use replace::{ArchiveError, replace};
-pub use standing::{Standing, standing};
+pub use standing::{MADE_BY, Standing, made_by, standing};

@@ -1,15 +1,17 @@
 //! Everything that two sections may differ in, each under a name of its own: sizes, threads, what
 //! the unit and the converter were measured to be, materials.
 //!
-//! What [`SizeId`] can set comes first, in its words; what nobody sets one by one (a bought
-//! unit's lengths, a thread's pitch) follows. Sizes of holes and ends are as they are modelled.
+//! A fact that is a size has the size's name ([`SizeId::name`]); every other name is in this file.
+//! Files know a fact by its name alone, so that its words may change freely. A name that is in an
+//! archive on somebody's shelf never does.
+//!
+//! What [`SizeId`] can set comes first; what nobody sets one by one (a bought unit's lengths, a
+//! thread's pitch) follows. Sizes of holes and ends are as they are modelled.
 
 use std::fmt;
 
 use crate::quantity::Length;
-use crate::section::{
-    Bore, Cap, CapMouth, Converter, Facet, Feature, Flank, Item, Section, Thread, Unit,
-};
+use crate::section::{Bore, Cap, CapMouth, Facet, Feature, Flank, Item, Section, Thread};
 use crate::size::SizeId;
 use crate::size::words;
 use crate::standard::designation::Hand;
@@ -19,14 +21,55 @@ use crate::standard::designation::Hand;
 pub enum FactValue {
     /// A number, in the fact's unit.
     Number(f64),
-    /// Words, such as a thread's designation.
+    /// Words of the maker's, or of a standard, such as a thread's designation.
     Words(String),
+    /// One of a few.
+    One(Choice),
+}
+
+/// One of the things that a fact can be, where it is no number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Choice {
+    /// A thread that turns clockwise.
+    Right,
+    /// One that turns the other way.
+    Left,
+    /// A cap with a thread for the grip.
+    Thread,
+    /// A cap with a hole for the barrel's thread.
+    Hole,
+}
+
+impl Choice {
+    /// Its name, by which files know it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Right => "right",
+            Self::Left => "left",
+            Self::Thread => "thread",
+            Self::Hole => "hole",
+        }
+    }
+}
+
+/// In words.
+impl fmt::Display for Choice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Right => "right",
+            Self::Left => "left",
+            Self::Thread => "a thread for the grip",
+            Self::Hole => "a hole for the barrel's thread",
+        })
+    }
 }
 
 /// One thing that is known of a section.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fact {
-    /// What it is, in words that no other fact of the section has.
+    /// Its name, which no other fact of the section has.
+    pub name: String,
+    /// What it is, for people, in words that no other fact of the section has.
     pub what: String,
     /// What is known.
     pub value: FactValue,
@@ -34,7 +77,7 @@ pub struct Fact {
     pub unit: &'static str,
     /// The size of the section, barrel or cap that can be set, if it is one.
     pub parameter: Option<SizeId>,
-    /// The fact that this one goes with: where that differs, it says why this does.
+    /// The name of the fact that this one goes with: where that differs, it says why this does.
     pub with: Option<String>,
 }
 
@@ -42,6 +85,7 @@ impl fmt::Display for Fact {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (&self.value, self.unit) {
             (FactValue::Words(words), _) => f.write_str(words),
+            (FactValue::One(choice), _) => choice.fmt(f),
             (FactValue::Number(value), "mm") => write!(f, "{value:.3}"),
             (FactValue::Number(value), "deg") => write!(f, "{value:.2}"),
             (FactValue::Number(value), _) => write!(f, "{value}"),
@@ -49,30 +93,27 @@ impl fmt::Display for Fact {
     }
 }
 
+/// The threads of a section: what the names of their facts begin with, and their words.
+const THREADS: [(&str, &str); 6] = [
+    ("thread.tenon", "tenon's thread"),
+    ("thread.bores", "thread for the unit"),
+    ("thread.grip", "thread for the cap"),
+    ("thread.unit", "unit's own thread"),
+    ("thread.barrel", "barrel's thread"),
+    ("thread.cap", "cap's own thread"),
+];
+
 /// Every fact of a section, always in the same order.
 pub fn facts(section: &Section) -> Vec<Fact> {
     let mut list = List(Vec::new());
-    list.words("name of the nib unit", &section.unit.name);
-    list.words("material", &section.material);
+    list.words("unit.name", "name of the nib unit", &section.unit.name);
+    list.words("material", "material", &section.material);
     list.threads(section);
     for parameter in parameters(section) {
-        let Some(value) = parameter.get(section) else { continue };
-        let unit = if parameter.is_angle() { "deg" } else { "mm" };
-        let fact = Fact {
-            what: name(parameter, section),
-            value: FactValue::Number(value),
-            unit,
-            parameter: Some(parameter),
-            with: None,
-        };
-        list.0.push(fact);
+        list.size(parameter, section, name(parameter, section), Some(parameter));
     }
     list.beside(section);
-    list.unit(&section.unit);
-    list.converter(section.converter.as_ref());
-    list.cap(section.cap.as_ref());
-    list.mm("diameter of the rod", section.blank.diameter);
-    list.mm("length of the rod", section.blank.length);
+    list.mates(section);
     list.0
 }
 
@@ -130,14 +171,20 @@ fn name(parameter: SizeId, section: &Section) -> String {
 struct List(Vec<Fact>);
 
 impl List {
-    fn words(&mut self, what: impl Into<String>, words: &str) {
-        let value = FactValue::Words(words.to_owned());
-        self.0.push(Fact { what: what.into(), value, unit: "", parameter: None, with: None });
+    fn add(&mut self, [name, what]: [String; 2], value: FactValue, unit: &'static str) {
+        self.0.push(Fact { name, what, value, unit, parameter: None, with: None });
     }
 
-    fn number(&mut self, what: impl Into<String>, value: f64, unit: &'static str) {
+    fn words(&mut self, name: &str, what: &str, words: &str) {
+        self.add([name, what].map(str::to_owned), FactValue::Words(words.to_owned()), "");
+    }
+
+    /// A size by its own name; nothing where the section has none.
+    fn size(&mut self, one: SizeId, section: &Section, what: String, parameter: Option<SizeId>) {
+        let Some(value) = one.get(section) else { return };
+        let (name, unit) = (one.name(), one.definition().dimension.unit());
         let value = FactValue::Number(value);
-        self.0.push(Fact { what: what.into(), value, unit, parameter: None, with: None });
+        self.0.push(Fact { name, what, value, unit, parameter, with: None });
     }
 
     /// The facts noted since there were so many go with another.
@@ -147,123 +194,125 @@ impl List {
         }
     }
 
-    fn mm(&mut self, what: impl Into<String>, length: Length) {
-        self.number(what, length.as_mm(), "mm");
+    fn mm(&mut self, names: [String; 2], length: Length) {
+        self.add(names, FactValue::Number(length.as_mm()), "mm");
     }
 
     /// What can't be set of the section's own shape.
     fn beside(&mut self, section: &Section) {
-        self.mm("allowance for facing", section.allowance.facing);
-        self.mm("allowance for sanding", section.allowance.sanding);
+        for one in [SizeId::Facing, SizeId::Sanding] {
+            self.size(one, section, one.to_string(), None);
+        }
         for bore in &section.bores {
-            let name = Feature::new(bore.item, Facet::Side);
-            let since = self.0.len();
-            self.mm(format!("least that the {name} comes out"), bore.limits.min());
-            self.mm(format!("most that the {name} comes out"), bore.limits.max());
-            self.go_with(since, &self::name(SizeId::BoreDiameter(bore.item), section));
+            let (since, diameter) = (self.0.len(), SizeId::BoreDiameter(bore.item).name());
+            let side = Feature::new(bore.item, Facet::Side);
+            for (end, length) in [("least", bore.limits.min()), ("most", bore.limits.max())] {
+                let what = format!("{end} that the {side} comes out");
+                self.mm([format!("{diameter}.{end}"), what], length);
+            }
+            self.go_with(since, &diameter);
         }
-        if let Some(counterbore) = section.barrel.counterbore {
-            self.mm("diameter of the barrel's counterbore", counterbore.diameter);
-        }
+        let counterbore = SizeId::CounterboreDiameter;
+        self.size(counterbore, section, counterbore.to_string(), None);
     }
 
     fn threads(&mut self, section: &Section) {
         let inside = section.cap.as_ref().and_then(Cap::thread);
         let on_grip = section.grip.thread.as_ref().map(|cap| &cap.thread);
-        let named = [
-            ("tenon's thread", Some(&section.tenon.thread)),
-            ("thread for the unit", Some(&section.unit_thread)),
-            ("thread for the cap", on_grip),
-            ("unit's own thread", Some(&section.unit.thread)),
-            ("barrel's thread", Some(&section.barrel.thread)),
-            ("cap's own thread", inside),
+        let threads = [
+            Some(&section.tenon.thread),
+            Some(&section.unit_thread),
+            on_grip,
+            Some(&section.unit.thread),
+            Some(&section.barrel.thread),
+            inside,
         ];
-        for (name, thread) in named {
+        for (names, thread) in THREADS.into_iter().zip(threads) {
             if let Some(thread) = thread {
-                self.thread(name, thread);
+                self.thread(names, thread);
             }
         }
     }
 
-    fn thread(&mut self, name: &str, thread: &Thread) {
+    fn thread(&mut self, (key, words): (&str, &str), thread: &Thread) {
         let Thread { designation, form, from, to, run_outs, limits, phase, .. } = thread;
-        let designated = format!("{name}: designation");
-        self.words(&designated, &designation.to_string());
+        let of = |name: &str, what: &str| [format!("{key}.{name}"), format!("{words}: {what}")];
+        let [designated, what] = of("designation", "designation");
+        self.words(&designated, &what, &designation.to_string());
         let since = self.0.len();
-        let hand = if form.hand == Hand::Left { "left" } else { "right" };
-        self.words(format!("{name}: hand"), hand);
-        self.number(format!("{name}: starts"), f64::from(form.starts), "");
-        self.number(format!("{name}: half angle"), form.half_angle.as_deg(), "deg");
-        for (what, length) in [
-            ("pitch", form.pitch),
-            ("diameter of the crest", form.crest),
-            ("diameter of the root", form.root),
-            ("pitch diameter", form.pitch_diameter),
-            ("radius of the crest", form.crest_radius),
-            ("radius of the root", form.root_radius),
-            ("beginning", *from),
-            ("end", *to),
-            ("phase", *phase),
-            ("least major diameter", limits.major.min()),
-            ("greatest major diameter", limits.major.max()),
-            ("least pitch diameter", limits.pitch.min()),
-            ("greatest pitch diameter", limits.pitch.max()),
-            ("least minor diameter", limits.minor.min()),
-            ("greatest minor diameter", limits.minor.max()),
+        let hand = if form.hand == Hand::Left { Choice::Left } else { Choice::Right };
+        self.add(of("hand", "hand"), FactValue::One(hand), "");
+        self.add(of("starts", "starts"), FactValue::Number(f64::from(form.starts)), "");
+        let angle = FactValue::Number(form.half_angle.as_deg());
+        self.add(of("half_angle", "half angle"), angle, "deg");
+        for (name, what, length) in [
+            ("pitch", "pitch", form.pitch),
+            ("crest", "diameter of the crest", form.crest),
+            ("root", "diameter of the root", form.root),
+            ("pitch_diameter", "pitch diameter", form.pitch_diameter),
+            ("crest_radius", "radius of the crest", form.crest_radius),
+            ("root_radius", "radius of the root", form.root_radius),
+            ("from", "beginning", *from),
+            ("to", "end", *to),
+            ("phase", "phase", *phase),
+            ("major.least", "least major diameter", limits.major.min()),
+            ("major.most", "greatest major diameter", limits.major.max()),
+            ("pitch_diameter.least", "least pitch diameter", limits.pitch.min()),
+            ("pitch_diameter.most", "greatest pitch diameter", limits.pitch.max()),
+            ("minor.least", "least minor diameter", limits.minor.min()),
+            ("minor.most", "greatest minor diameter", limits.minor.max()),
         ] {
-            self.mm(format!("{name}: {what}"), length);
+            self.mm(of(name, what), length);
         }
-        let lead = form.lead();
-        for (end, run_out) in ["beginning", "end"].into_iter().zip(run_outs) {
-            self.mm(format!("{name}: run-out at its {end}"), run_out.length(lead));
+        let ends = [("run_out.from", "beginning"), ("run_out.to", "end")];
+        for ((name, end), run_out) in ends.into_iter().zip(run_outs) {
+            let length = run_out.length(form.lead());
+            self.mm(of(name, &format!("run-out at its {end}")), length);
         }
         if let Flank::Points(points) = &form.flank {
             for (n, point) in (1..).zip(points) {
-                self.mm(format!("{name}: depth of flank point {n}"), point.depth);
-                self.mm(format!("{name}: width at flank point {n}"), point.ridge);
+                let depth = format!("depth of flank point {n}");
+                self.mm(of(&format!("flank.{n}.depth"), &depth), point.depth);
+                let width = format!("width at flank point {n}");
+                self.mm(of(&format!("flank.{n}.width"), &width), point.ridge);
             }
         }
         self.go_with(since, &designated);
     }
 
-    fn unit(&mut self, unit: &Unit) {
-        self.mm("diameter of the unit's collar", unit.collar.value);
-        self.mm("thickness of the unit's collar", unit.thickness.value);
-        for step in &unit.steps {
-            let name = words::item(step.item);
-            self.mm(format!("diameter of the {name}"), step.diameter.value);
-            self.mm(format!("end of the {name}"), step.to.value);
+    /// What the section meets, and the rod.
+    fn mates(&mut self, section: &Section) {
+        let steps = section.unit.steps.iter().map(|step| step.item);
+        let steps =
+            steps.flat_map(|item| [SizeId::UnitStepDiameter(item), SizeId::UnitStepEnd(item)]);
+        let bores = section.cap.iter().flat_map(|cap| (1..).zip(&cap.bores));
+        let sizes = [SizeId::CollarDiameter, SizeId::CollarThickness].into_iter().chain(steps);
+        let sizes = sizes.chain([
+            SizeId::UnitChamfer,
+            SizeId::NibReach,
+            SizeId::NibWidth,
+            SizeId::ConverterDiameter,
+            SizeId::ConverterLength,
+            SizeId::ConverterOntoNipple,
+            SizeId::ConverterMouthDiameter,
+            SizeId::ConverterMouthLength,
+            SizeId::CapCounterboreDiameter,
+            SizeId::CapCounterboreDepth,
+        ]);
+        for one in sizes.chain(bores.map(|(n, _)| SizeId::CapBoreEnd(n))) {
+            self.size(one, section, one.to_string(), None);
         }
-        self.mm("chamfer of the unit's thread", unit.chamfer);
-        self.mm("reach of the nib", unit.nib_reach.value);
-        self.mm("width of the nib", unit.nib_width.value);
-    }
-
-    fn converter(&mut self, converter: Option<&Converter>) {
-        let Some(Converter { diameter, length, onto_nipple, mouth }) = converter else { return };
-        self.mm("diameter of the converter", diameter.value);
-        self.mm("length of the converter", length.value);
-        self.mm("how far the converter goes onto the nipple", onto_nipple.value);
-        if let Some(mouth) = mouth {
-            self.mm("diameter of the converter's mouth", mouth.diameter.value);
-            self.mm("length of the converter's mouth", mouth.length.value);
+        if let Some(cap) = &section.cap {
+            let mouth = match cap.mouth {
+                CapMouth::Thread(_) => Choice::Thread,
+                CapMouth::Minor { .. } => Choice::Hole,
+            };
+            let names = ["cap.mouth", "mouth of the cap"].map(str::to_owned);
+            self.add(names, FactValue::One(mouth), "");
         }
-    }
-
-    fn cap(&mut self, cap: Option<&Cap>) {
-        let Some(cap) = cap else { return };
-        if let Some(counterbore) = cap.counterbore {
-            self.mm("diameter of the cap's counterbore", counterbore.diameter);
-            self.mm("depth of the cap's counterbore", counterbore.depth);
+        for one in [SizeId::BlankDiameter, SizeId::BlankLength] {
+            self.size(one, section, one.to_string(), None);
         }
-        for (n, bore) in (1..).zip(&cap.bores) {
-            self.mm(format!("end of the cap's bore {n}"), bore.to);
-        }
-        let mouth = match cap.mouth {
-            CapMouth::Thread(_) => "a thread for the grip",
-            CapMouth::Minor { .. } => "a hole for the barrel's thread",
-        };
-        self.words("mouth of the cap", mouth);
     }
 }
 
@@ -282,12 +331,14 @@ mod tests {
     #[test]
     fn no_two_facts_have_one_name() {
         for section in fixtures() {
-            let mut names: Vec<String> =
-                facts(&section).into_iter().map(|fact| fact.what).collect();
-            let count = names.len();
-            names.sort();
-            names.dedup();
-            assert_eq!(names.len(), count, "{}: {names:?}", section.name);
+            let all = facts(&section);
+            let once = |mut names: Vec<String>| {
+                names.sort();
+                names.dedup();
+                assert_eq!(names.len(), all.len(), "{}: {names:?}", section.name);
+            };
+            once(all.iter().map(|fact| fact.name.clone()).collect());
+            once(all.iter().map(|fact| fact.what.clone()).collect());
         }
     }
 

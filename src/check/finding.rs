@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::CheckInfo;
+use crate::design::Write;
 use crate::section::Feature;
 use crate::size::SizeId;
 
@@ -149,6 +150,9 @@ pub struct Judgement {
     pub margin: f64,
     /// What to do; none where it holds.
     pub advice: Option<Advice>,
+    /// Which keys of the design's files say the advised change, each with its number; nothing where
+    /// no file says the section.
+    pub write: Vec<Write>,
     /// By which means the advised change is made, where that is a question: a tap that cuts wider.
     pub means: Option<String>,
 }

@@ -46,6 +46,7 @@ pub(super) fn judge(of: Measure, bound: Bound, limit: f64, source: &str) -> Judg
         limit_source,
         margin,
         advice: None,
+        write: Vec::new(),
         means: None,
     }
 }

@@ -37,7 +37,7 @@ pub(crate) use bodies::{Extremes, Model};
 pub use catalogue::{CheckInfo, info, list};
 pub use chord::{Chord, Thinnest, chord};
 pub(crate) use enclosing::{CapBodies, ConverterBodies};
-pub use fact::{Fact, FactValue, facts};
+pub use fact::{Choice, Fact, FactValue, facts};
 pub use finding::{
     Advice, Bound, Change, Detail, Finding, Judgement, Place, Series, Spot, Verdict,
 };

@@ -103,18 +103,26 @@ impl<'a> Slide<'a> {
     /// has passed, sorted by the items.
     pub fn gaps(&self, advance: f64) -> Vec<Gap> {
         let mut gaps: Vec<Gap> = Vec::new();
-        let sides = |l: &Stretch| l.skin == Skin::Outside && l.from[1] != l.to[1];
-        for inner in self.inner.stretches.iter().filter(|l| sides(l)) {
+        let on = |skin| move |l: &&Stretch| l.skin == skin && l.from[1] != l.to[1];
+        // A step needs no case: the line behind it begins at its narrower end.
+        let sides: Vec<&Stretch> = self.outer.stretches.iter().filter(on(Skin::Bore)).collect();
+        // Each once, in the order of the faces: of places with one gap the first is told.
+        let mut corners: Vec<f64> = Vec::new();
+        for z in self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]) {
+            if !corners.contains(&z) {
+                corners.push(z);
+            }
+        }
+        for inner in self.inner.stretches.iter().filter(on(Skin::Outside)) {
             let (from, to) = (inner.from[1] + advance, inner.to[1] + advance);
-            let corners = self.outer.lines.iter().flat_map(|l| [l.from[1], l.to[1]]);
             // A corner that is reached but for rounding is not passed.
             let (low, high) = (from.min(to) + LEAST_OVERLAP, from.max(to) - LEAST_OVERLAP);
-            let corners = corners.filter(|z| low < *z && *z < high);
+            let corners = corners.iter().copied().filter(|z| low < *z && *z < high);
             for z in corners.chain([from, to]) {
                 let r = inner.radius_at(z - advance);
                 let spot = Spot { feature: inner.feature, r, z };
                 let deeper = z < high;
-                let passed = self.passed(inner, z, deeper);
+                let passed = self.passed(&sides, inner, z, deeper);
                 for outer in passed.filter(|spot| !is_seat(inner.feature, spot.feature)) {
                     let found = Gap { room: outer.r - r, inner: spot, outer };
                     match gaps.iter_mut().find(|gap| gap.pair() == found.pair()) {
@@ -129,9 +137,16 @@ impl<'a> Slide<'a> {
         gaps
     }
 
-    /// The narrowest place of each line of the outer body's bore up to z, as far as it counts for
-    /// a line of the inner body; with what begins right there where that line goes deeper.
-    fn passed(&self, inner: &Stretch, z: f64, deeper: bool) -> impl Iterator<Item = Spot> + '_ {
+    /// The narrowest place of each of these lines of the outer body's bore up to z, as far as it
+    /// counts for a line of the inner body; with what begins right there where that line goes
+    /// deeper.
+    fn passed<'b>(
+        &self,
+        sides: &'b [&Stretch],
+        inner: &Stretch,
+        z: f64,
+        deeper: bool,
+    ) -> impl Iterator<Item = Spot> + 'b {
         // A thread that is screwed in passes only what lies in front of the other thread.
         let stop = self.threads.and_then(|(ridge, groove)| {
             let (front, back) = (inner.from[1].min(inner.to[1]), inner.from[1].max(inner.to[1]));
@@ -142,9 +157,7 @@ impl<'a> Slide<'a> {
             let threaded = back > ridge.extent[0] && (of_it || inner.feature.item == ridge.item);
             threaded.then_some(groove.extent[0])
         });
-        // A step needs no case: the line behind it begins at its narrower end.
-        let sides = |l: &&Stretch| l.skin == Skin::Bore && l.from[1] != l.to[1];
-        self.outer.stretches.iter().filter(sides).filter_map(move |line| {
+        sides.iter().filter_map(move |line| {
             let in_order = line.from[1] < line.to[1];
             let (front, back) = if in_order { (line.from, line.to) } else { (line.to, line.from) };
             let beyond = |stop: f64| back[1] > stop || (back[1] == stop && front[0] != back[0]);

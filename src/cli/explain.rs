@@ -1,6 +1,6 @@
 //! What a check means, in words, and all that it found.
 
-use super::table::rounded;
+use super::table::{rounded, written};
 use crate::check::{self, CheckInfo, Finding, Place, Spot};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::scene::Examination;
@@ -42,6 +42,9 @@ pub(super) fn found(examination: &Examination, check: &CheckInfo, style: Style) 
         line("margin", format!("{} {unit}", number(judged.margin)));
         if let Some(advice) = &judged.advice {
             line("advice", advice.to_string());
+        }
+        if !judged.write.is_empty() {
+            line("write", written(&judged.write));
         }
         if let Some(means) = &judged.means {
             line("by", means.clone());

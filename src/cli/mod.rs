@@ -28,7 +28,8 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::design::{Asked, Library};
-use crate::export::{CAUTION, Kind};
+use crate::drawing::CAUTION;
+use crate::export::Kind;
 use crate::mesh::DEFAULT_CHORD;
 use crate::section::NamedPart;
 use outcome::Outcome;

@@ -5,7 +5,7 @@ use std::path::Path;
 use super::outcome::Outcome;
 use super::screen::Screen;
 use crate::archive;
-use crate::export::drawing::Sheet;
+use crate::drawing::Sheet;
 use crate::export::{pdf, svg};
 
 /// Draws a sheet into a file, as PDF where its name says so, else as SVG; over an earlier picture,

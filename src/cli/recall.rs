@@ -11,7 +11,8 @@ use crate::archive::kept::Kept;
 use crate::archive::{Standing, unpack};
 use crate::design::{Asked, Kind, Library};
 use crate::diagnostic::{Diagnostic, Sources, Style, Tone, paint};
-use crate::export::{CAUTION, Record, RecordChange, geometry_changes, is_worse, verdict_changes};
+use crate::drawing::CAUTION;
+use crate::export::{Record, RecordChange, geometry_changes, is_worse, verdict_changes};
 
 /// What is asked of [`recall`], as typed.
 #[derive(Debug, clap::Args)]

@@ -3,7 +3,7 @@
 use super::outcome::Outcome;
 use super::tight::tight;
 use crate::check::{Bound, Finding, Verdict};
-use crate::design::Resolved;
+use crate::design::{Resolved, Write};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::scene::Examination;
 
@@ -75,9 +75,17 @@ fn row(finding: &Finding, style: Style) -> String {
         if let Some(advice) = judged.advice {
             let by = judged.means.as_ref().map_or(String::new(), |means| format!(": {means}"));
             text += &format!("{:8}-> {advice}{by}\n", "");
+            if !judged.write.is_empty() {
+                text += &format!("{:8}   write {}\n", "", written(&judged.write));
+            }
         }
     }
     text
+}
+
+/// What to write into the design's file, one key after the other.
+pub(super) fn written(write: &[Write]) -> String {
+    write.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
 }
 
 /// The unit in words; percent of thread on both bases that are in use, since each is taken for

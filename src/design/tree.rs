@@ -92,15 +92,35 @@ impl Table {
     /// What is written at a key, dots between its words and of lists the number from 1:
     /// `grip.run.2.to`.
     pub(super) fn at(&self, key: &str) -> Option<&Value> {
-        let words = words(key);
-        let (first, rest) = words.split_first()?;
-        let start = &self.get(first)?.node.value;
-        rest.iter().try_fold(start, |value, word| match value {
-            Value::Table(table) => Some(&table.get(word)?.node.value),
-            Value::List(list) => {
-                Some(&list.get(word.parse::<usize>().ok()?.checked_sub(1)?)?.value)
-            }
-            _ => None,
+        self.nodes(&words(key)).last()?.map(|node| &node.value)
+    }
+
+    /// Where it is written.
+    pub(super) fn place(&self, key: &str) -> Option<Place> {
+        Some(self.nodes(&words(key)).last()??.at)
+    }
+
+    /// Where the list is written whose item a key names; none where it names none, or nothing is
+    /// there.
+    pub(super) fn list_at(&self, key: &str) -> Option<Place> {
+        let list = |node: &&Node| matches!(node.value, Value::List(_));
+        Some(self.nodes(&words(key)).flatten().find(list)?.at)
+    }
+
+    /// What is written at each word of a key on the way to it; none from the first that is missing.
+    fn nodes(&self, words: &[&str]) -> impl Iterator<Item = Option<&Node>> {
+        let mut above: Option<&Node> = None;
+        words.iter().enumerate().map(move |(n, word)| {
+            above = match above.map(|node| &node.value) {
+                None if n == 0 => self.get(word).map(|entry| &entry.node),
+                Some(Value::Table(table)) => table.get(word).map(|entry| &entry.node),
+                Some(Value::List(list)) => {
+                    let n = word.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
+                    n.and_then(|n| list.get(n))
+                }
+                _ => None,
+            };
+            above
         })
     }
 

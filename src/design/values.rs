@@ -79,7 +79,7 @@ impl Values {
         let mut changed = Changed::default();
         for (size, value) in changes {
             let writes = self.writes(section, *size, *value).ok_or_else(Vec::new)?;
-            for Write { file, key, value } in writes {
+            for Write { file, key, value, .. } in writes {
                 let at = self.document(file).start();
                 changed.table(self, file).put(&key, value, at);
             }
@@ -113,6 +113,16 @@ impl Values {
     pub(super) fn origins(&self) -> resolve::criteria::Origins<'_> {
         let typed = self.typed.as_ref();
         resolve::criteria::Origins { design: &self.design, command_line: typed }
+    }
+
+    /// A key with its number, and where it has to be written.
+    pub(super) fn write_in(&self, file: InFile, key: String, value: f64) -> Write {
+        let (own, table) = (self.document(file).source(), self.table(file));
+        let inherited = table.list_at(&key).is_some_and(|at| at.source != own);
+        // Over a reading of a file that this one is like its value alone, so that the rest stays.
+        let reading = format!("{key}.value");
+        let over_reading = !inherited && table.place(&reading).is_some_and(|at| at.source != own);
+        Write { file, key: if over_reading { reading } else { key }, value, inherited }
     }
 
     /// The tree of a file.

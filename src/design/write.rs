@@ -1,5 +1,7 @@
 //! Which keys of a file say a size, and with which numbers.
 
+use std::fmt;
+
 use super::tree::Value;
 use super::values::Values;
 use crate::quantity::Length;
@@ -24,6 +26,19 @@ pub struct Write {
     pub key: String,
     /// Millimetres or degrees.
     pub value: f64,
+    /// Whether its list is written in a file that this one is like: it is to be changed there, or
+    /// the whole list to be written here.
+    pub inherited: bool,
+}
+
+impl fmt::Display for Write {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} = {}", self.key, self.value)?;
+        if self.inherited {
+            f.write_str(" (in the file that this one is like)")?;
+        }
+        Ok(())
+    }
 }
 
 /// As [`Values::writes`].
@@ -42,11 +57,11 @@ pub(super) fn writes(
         Owner::Cap => cap(values, section, size, value)?,
         Owner::Unit => {
             let key = size.name().strip_prefix("unit.")?.to_owned();
-            return Some(vec![Write { file: InFile::Unit, key, value }]);
+            return Some(vec![values.write_in(InFile::Unit, key, value)]);
         }
         Owner::Converter | Owner::Rod | Owner::Axis => vec![(size.name(), value)],
     };
-    let write = |(key, value)| Write { file: InFile::Design, key, value };
+    let write = |(key, value)| values.write_in(InFile::Design, key, value);
     Some(keys.into_iter().map(write).collect())
 }
 
@@ -98,7 +113,7 @@ fn grip(values: &Values, section: &Section, size: SizeId, value: f64) -> Keys {
             };
             let Corner::Chamfer { before, after } = corner else { return None };
             let key = |what: &str| format!("{}.chamfer.{what}", table(n));
-            Some(vec![(key("before"), before.as_mm()), (key("after"), after.as_mm())])
+            Some(vec![(key("before"), tidy(before)), (key("after"), tidy(after))])
         }
         SizeId::RingStart(item)
         | SizeId::RingEnd(item)
@@ -113,7 +128,7 @@ fn grip(values: &Values, section: &Section, size: SizeId, value: f64) -> Keys {
             };
             let key = |what: &str| format!("grip.{list}.{n}.{what}");
             let sizes = [("at", ring.at), ("width", ring.width), (height, ring.height)];
-            Some(sizes.into_iter().map(|(what, size)| (key(what), size.as_mm())).collect())
+            Some(sizes.into_iter().map(|(what, size)| (key(what), tidy(size))).collect())
         }
         SizeId::GripThreadSize => {
             let cap = grip.thread.as_ref()?;
@@ -123,11 +138,18 @@ fn grip(values: &Values, section: &Section, size: SizeId, value: f64) -> Keys {
     }
 }
 
+/// A sum or difference as somebody writes it, without the rounding of its last bits.
+fn tidy(sum: Length) -> f64 {
+    /// Digits finer than a nanometre, which no file needs.
+    const PER_MM: f64 = 1e9;
+    (sum.as_mm() * PER_MM).round() / PER_MM
+}
+
 /// The pitch diameter of a thread and the diameter that its tool cuts with it.
 fn form(table: &str, thread: &Thread, value: f64, root: &str) -> Vec<(String, f64)> {
     let by = Length::mm(value) - thread.form.pitch_diameter;
     let key = |what: &str| format!("{table}.form.{what}");
-    vec![(key("pitch_diameter"), value), (key(root), (thread.form.root + by).as_mm())]
+    vec![(key("pitch_diameter"), value), (key(root), tidy(thread.form.root + by))]
 }
 
 fn bores(values: &Values, section: &Section, size: SizeId, value: f64) -> Keys {
@@ -156,7 +178,7 @@ fn bores(values: &Values, section: &Section, size: SizeId, value: f64) -> Keys {
             let form = &section.unit_thread.form;
             let major = form.root + (Length::mm(value) - form.pitch_diameter);
             let key = |what: &str| format!("bores.thread.tap.{what}");
-            return Some(vec![(key("pitch_diameter"), value), (key("major"), major.as_mm())]);
+            return Some(vec![(key("pitch_diameter"), value), (key("major"), tidy(major))]);
         }
         _ => return Some(one(size, value)),
     };

@@ -1,8 +1,8 @@
 //! A drawing of a part, and its files.
 
-use super::drawing::Sheet;
 use super::kind::{Kind, Kinds};
 use super::{ExportError, File, dxf, pdf, svg};
+use crate::drawing::Sheet;
 use crate::section::NamedPart;
 
 /// A drawing with the name of its files.

@@ -3,7 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
-use super::plate_picture::NoSheet;
+use crate::drawing::plate_picture::NoSheet;
 use crate::solid::BuildError;
 
 /// What went wrong while bytes were made; nothing has been written to disk by then.

@@ -14,35 +14,27 @@
 //!   all of them -> report     report.json, for other programs
 //!               -> record     section.json, to hold a later program's section against
 //! ```
-//! Every output is the same to the byte for the same section: no clock, no chance, no locale.
+//! What is drawn is laid out in [`crate::drawing`], without bytes. Every output is the same to the
+//! byte for the same section: no clock, no chance, no locale.
 
-pub mod drawing;
 pub mod dxf;
 mod drawn;
 mod earlier;
 mod error;
 mod file;
-mod font;
-pub mod half_section;
 mod kind;
 pub mod lathe_sheet;
 mod order;
 mod part;
-pub mod part_drawing;
 pub mod pdf;
-pub mod plate_picture;
 pub mod print_set;
-pub mod profile;
 mod record;
 mod record_change;
 mod report;
-pub mod rod_plan;
-pub mod sheet_frame;
 pub mod step;
 mod stl;
 pub mod svg;
 mod three_mf;
-mod view;
 
 pub use drawn::{Drawn, TAP_ORDER};
 pub use earlier::Earlier;
@@ -54,11 +46,11 @@ pub use part::{MadePart, Meshed, part_file_names};
 pub use record::{KeptFact, KeptOutline, KeptRun, KeptVerdict, Record};
 pub use record_change::{RecordChange, geometry_changes, is_worse, verdict_changes};
 pub use report::{FORMAT, MadeFrom, checks_json, digest};
-pub use rod_plan::ROD_NAMES;
 pub use stl::{proven_stl, stl};
 pub use three_mf::{PlatePart, three_mf};
 
 use crate::check::WallCurve;
+use crate::drawing::{half_section, profile};
 use crate::scene::Examination;
 use crate::section::Section;
 
@@ -77,10 +69,6 @@ pub fn half_section_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
 pub fn profile_dxf(section: &Section) -> Result<Vec<u8>, ExportError> {
     dxf::write(&profile::geometry(section))
 }
-
-/// Said wherever somebody might take a computed result for more than it is.
-pub const CAUTION: &str = "A computed result is no approval: try it on a print and on an offcut. Keep \
-to the instructions of your machine and of the material, to local rules and licensed practice.";
 
 /// The text of `half-section.svg`: [`half_section::sheet`] as a picture that stands alone.
 pub fn half_section_svg(section: &Section) -> String {

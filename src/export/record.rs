@@ -1,8 +1,10 @@
 //! `section.json`: the resolved section as numbers, to be held against what a later program makes
 //! of the same files.
 //!
-//! Sizes by their names come first ([`crate::check::facts`]); then the outlines of the section and
+//! Facts by their names come first ([`crate::check::facts`]); then the outlines of the section and
 //! of all that it meets, point by point, so that no change of shape goes unseen; then the verdicts.
+//! What is compared are names, codes and numbers. Words stand beside them for people alone, and may
+//! be others in a later version.
 
 use serde::{Deserialize, Serialize};
 
@@ -13,7 +15,7 @@ use crate::scene::Examination;
 use crate::section::{Item, Part, Run, Section, Shape};
 
 /// The version of the form; it grows when a key changes its meaning or goes.
-const FORMAT: u32 = 1;
+const FORMAT: u32 = 2;
 
 /// A resolved section, as it is kept.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
@@ -32,14 +34,17 @@ pub struct Record {
 /// A fact, as it is kept.
 #[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
 pub struct KeptFact {
-    /// What it is.
+    /// Its name.
+    pub name: String,
+    /// What it is, for people.
     pub what: String,
     /// Its number, where it is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub number: Option<f64>,
-    /// Its words, where it is none.
+    /// What it is where it is none: a designation, a name that the maker gave, or the name of one
+    /// of a few.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub words: Option<String>,
+    pub text: Option<String>,
     /// `mm`, `deg`, or nothing.
     pub unit: String,
 }
@@ -92,13 +97,18 @@ impl Record {
                 unit: finding.unit.to_owned(),
             })
         });
-        Self {
-            format: FORMAT,
-            name: section.name.clone(),
-            facts: facts(section).into_iter().map(KeptFact::from).collect(),
-            outlines: outlines(section),
-            verdicts: verdicts.collect(),
-        }
+        let facts = facts(section).into_iter().map(KeptFact::from).collect();
+        Self::of(section.name.clone(), facts, outlines(section), verdicts.collect())
+    }
+
+    /// A record of what it holds.
+    pub fn of(
+        name: String,
+        facts: Vec<KeptFact>,
+        outlines: Vec<KeptOutline>,
+        verdicts: Vec<KeptVerdict>,
+    ) -> Self {
+        Self { format: FORMAT, name, facts, outlines, verdicts }
     }
 
     /// As a file.
@@ -113,12 +123,13 @@ impl Record {
 }
 
 impl From<Fact> for KeptFact {
-    fn from(Fact { what, value, unit, .. }: Fact) -> Self {
-        let (number, words) = match value {
+    fn from(Fact { name, what, value, unit, .. }: Fact) -> Self {
+        let (number, text) = match value {
             FactValue::Number(number) => (Some(number), None),
             FactValue::Words(words) => (None, Some(words)),
+            FactValue::One(choice) => (None, Some(choice.name().to_owned())),
         };
-        Self { what, number, words, unit: unit.to_owned() }
+        Self { name, what, number, text, unit: unit.to_owned() }
     }
 }
 

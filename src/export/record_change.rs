@@ -12,7 +12,9 @@ const SAME: f64 = 1e-6;
 /// Something that is not as it was.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordChange {
-    /// What it is.
+    /// The name of the fact or outline, or the code of the check.
+    pub name: String,
+    /// What it is, in the words of this version where it has any.
     pub what: String,
     /// As it was; none where there was none.
     pub was: Option<String>,
@@ -25,7 +27,7 @@ pub struct RecordChange {
 /// Every fact that differs, then every outline: a change of shape is seen there even where no fact
 /// says what it is.
 pub fn geometry_changes(was: &Record, is: &Record) -> Vec<RecordChange> {
-    let mut found = paired(&was.facts, &is.facts, |fact| fact.what.clone(), fact_change);
+    let mut found = paired(&was.facts, &is.facts, |fact| fact.name.clone(), fact_change);
     let outlines =
         paired(&was.outlines, &is.outlines, |outline| outline.of.clone(), outline_change);
     found.extend(outlines);
@@ -67,29 +69,31 @@ fn fact_change(was: Option<&KeptFact>, is: Option<&KeptFact>) -> Option<RecordCh
     let numbers = was.and_then(|it| it.number).zip(is.and_then(|it| it.number));
     let same = match numbers {
         Some((a, b)) => (a - b).abs() <= SAME,
-        None => was.map(|it| (&it.words, it.number)) == is.map(|it| (&it.words, it.number)),
+        None => was.map(|it| (&it.text, it.number)) == is.map(|it| (&it.text, it.number)),
     };
     let unit = was.or(is)?.unit.clone();
     let shown = |fact: &KeptFact| match fact.number {
         Some(number) => format!("{number} {unit}").trim_end().to_owned(),
-        None => fact.words.clone().unwrap_or_default(),
+        None => fact.text.clone().unwrap_or_default(),
     };
     let by = numbers.map(|(a, b)| format!("{:+.6} {unit}", b - a).trim_end().to_owned());
-    let what = was.or(is)?.what.clone();
-    (!same).then(|| RecordChange { what, was: was.map(shown), is: is.map(shown), by })
+    let KeptFact { name, what, .. } = is.or(was)?.clone();
+    (!same).then(|| RecordChange { name, what, was: was.map(shown), is: is.map(shown), by })
 }
 
 fn outline_change(was: Option<&KeptOutline>, is: Option<&KeptOutline>) -> Option<RecordChange> {
-    let what = format!("outline of the {}", was.or(is)?.of);
+    let name = was.or(is)?.of.clone();
+    let what = format!("outline of the {name}");
     let shape =
         |it: &KeptOutline| it.runs.iter().map(|run| run.feature.clone()).collect::<Vec<_>>();
     let (Some(before), Some(now)) = (was, is) else {
         let count = |it: &KeptOutline| format!("{} lines and arcs", it.runs.len());
-        return Some(RecordChange { what, was: was.map(count), is: is.map(count), by: None });
+        let (was, is) = (was.map(count), is.map(count));
+        return Some(RecordChange { name, what, was, is, by: None });
     };
     if shape(before) != shape(now) {
         let [was, is] = [before, now].map(|it| Some(shape(it).join(" ")));
-        return Some(RecordChange { what, was, is, by: None });
+        return Some(RecordChange { name, what, was, is, by: None });
     }
     let off = |(a, b): (&KeptRun, &KeptRun)| {
         let by = [a.to[0] - b.to[0], a.to[1] - b.to[1], a.bulge - b.bulge];
@@ -106,6 +110,7 @@ fn outline_change(was: Option<&KeptOutline>, is: Option<&KeptOutline>) -> Option
         Some(format!("{} to Ø{} at z {}, bulge {}", run.feature, run.to[0], run.to[1], run.bulge))
     };
     (most > SAME).then(|| RecordChange {
+        name,
         what,
         was: at(&before.runs[n]),
         is: at(&now.runs[n]),
@@ -116,8 +121,8 @@ fn outline_change(was: Option<&KeptOutline>, is: Option<&KeptOutline>) -> Option
 fn verdict_change(was: Option<&KeptVerdict>, is: Option<&KeptVerdict>) -> Option<RecordChange> {
     let same = was.map(|it| &it.verdict) == is.map(|it| &it.verdict);
     let shown = |it: &KeptVerdict| format!("{}, {:.3} {} at worst", it.verdict, it.worst, it.unit);
-    let what = was.or(is)?.title.clone();
-    (!same).then(|| RecordChange { what, was: was.map(shown), is: is.map(shown), by: None })
+    let KeptVerdict { code: name, title: what, .. } = is.or(was)?.clone();
+    (!same).then(|| RecordChange { name, what, was: was.map(shown), is: is.map(shown), by: None })
 }
 
 #[cfg(test)]
@@ -143,6 +148,30 @@ mod tests {
         let size = found.iter().find(|it| it.what == depth.to_string()).unwrap();
         assert_eq!(size.by.as_deref(), Some("+0.125000 mm"));
         assert!(found.iter().any(|it| it.what == "outline of the section"));
+    }
+
+    /// Whatever a later version calls things: names, codes and numbers are compared.
+    #[test]
+    fn other_words_are_no_change() {
+        for design in ["demo", "tests/fixtures/capped.toml", "tests/fixtures/outside.toml"] {
+            let section = load(&Library::default(), design).unwrap().section;
+            let was = record(&section);
+            let mut is = was.clone();
+            for (n, fact) in is.facts.iter_mut().enumerate() {
+                assert!(
+                    !fact.name.contains(' ') && fact.name != fact.what || fact.what == "material"
+                );
+                fact.what = format!("other words {n}");
+            }
+            for verdict in &mut is.verdicts {
+                verdict.title = "other words".to_owned();
+            }
+            assert_eq!(geometry_changes(&was, &is), []);
+            assert_eq!(verdict_changes(&was, &is), []);
+            assert!(!is_worse(&was, &is));
+            is.facts[0].name = "other.name".to_owned();
+            assert_eq!(geometry_changes(&was, &is).len(), 2, "one gone, one new");
+        }
     }
 
     /// Rounding is no change; what is a change, however small, is.

@@ -68,6 +68,8 @@ pub(super) fn advise(scene: &Scene, findings: &mut [Finding]) {
             && judgement.verdict != Verdict::Holds
         {
             let change = trials.best(finding.code);
+            let writes = |change: &Change| scene.writes(change.parameter, change.to);
+            judgement.write = change.as_ref().and_then(writes).unwrap_or_default();
             judgement.advice = Some(change.map_or(Advice::NoSingleChange, Advice::Change));
         }
     }

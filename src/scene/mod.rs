@@ -40,7 +40,7 @@ use std::fmt;
 use std::sync::{Arc, OnceLock};
 
 use crate::check::{Finding, GROUPS};
-use crate::design::{Resolved, Values};
+use crate::design::{Resolved, Values, Write};
 use crate::diagnostic::Diagnostic;
 use crate::section::{Section, SectionError, faults};
 use crate::size::SizeId;
@@ -129,6 +129,12 @@ impl Scene {
     /// The section as it is.
     pub fn section(&self) -> &Section {
         &self.section
+    }
+
+    /// What to write into the design's files so that a size has a value; none where no file says
+    /// the section, or no key the size.
+    pub fn writes(&self, size: SizeId, value: f64) -> Option<Vec<Write>> {
+        self.values.as_ref()?.writes(&self.section, size, value)
     }
 
     /// Its scores.

@@ -10,7 +10,7 @@ use rayon::prelude::*;
 
 use super::{Impossible, Scene, Scores};
 use crate::check::Verdict;
-use crate::section::{Cap, Means, Section, Thread};
+use crate::section::{COINCIDENT, Cap, Means, Section, Thread};
 use crate::size::SizeId;
 
 /// Steps per millimetre of the search. Fewer, and a thin place between two walls is stepped over;
@@ -130,7 +130,12 @@ fn spread(thread: &Thread) -> [f64; 2] {
 
 /// Room to one side.
 fn side(scene: &Scene, before: &Scores, parameter: SizeId, value: f64, sign: f64) -> SideRoom {
-    let at = |off: f64| worse(before, scene.alone(&[(parameter, value + sign * off)]));
+    let at = |off: f64| {
+        let to = value + sign * off;
+        // A size of a rounding is none.
+        let left = to.abs() > COINCIDENT.as_mm();
+        worse(before, if left { scene.alone(&[(parameter, to)]) } else { Err(Impossible::NoSize) })
+    };
     let mut good = 0.0;
     for step in 1..=STEPS {
         let off = f64::from(step) / STEPS_PER_MM;

@@ -25,11 +25,12 @@ pub(super) fn define(size: SizeId) -> Option<Definition> {
             let what = if let Item::BoreRelief(_) = item { "to" } else { "depth" };
             let words = format!("depth of the {}", words::item(item));
             let rank = if item == Item::Recess { 6 } else { 1 };
-            let shapes = vec![
-                Feature::new(item, Facet::Side),
-                Feature::new(item, Facet::Floor),
-                Feature::new(item, Facet::Cone),
-            ];
+            // A relief has a wall at either end.
+            let facets: &[Facet] = match item {
+                Item::BoreRelief(_) => &[Facet::Side],
+                _ => &[Facet::Side, Facet::Floor, Facet::Cone],
+            };
+            let shapes = facets.iter().map(|facet| Feature::new(item, *facet)).collect();
             (key(item, what), words, Length, Datum::OwnFace, shapes, by(Means::Depth), rank)
         }
         SizeId::ReliefStart(item) => {

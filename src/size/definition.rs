@@ -96,7 +96,7 @@ pub struct Definition {
     pub owner: Owner,
     /// What it is counted from.
     pub datum: Datum,
-    /// The surfaces that it places; nothing for what lies off the axis, and for a rod.
+    /// The surfaces that it places, of which a part may show some alone; nothing for what lies off the axis, and for a rod.
     pub shapes: Vec<Feature>,
     /// How it comes about.
     pub made: Made,

@@ -80,15 +80,18 @@ pub(super) fn define(size: SizeId) -> Option<Definition> {
         }
         SizeId::RingStart(item) => {
             let words = format!("beginning of {item} of the grip");
-            (ring(item, "from"), words, Length, Datum::Front, side(item), faced)
+            let shapes = [Facet::Side, Facet::FlankBack].map(|facet| Feature::new(item, facet));
+            (ring(item, "from"), words, Length, Datum::Front, shapes.to_vec(), faced)
         }
         SizeId::RingEnd(item) => {
             let words = format!("end of {item} of the grip");
-            (ring(item, "to"), words, Length, Datum::Front, side(item), faced)
+            let shapes = [Facet::Side, Facet::FlankFront].map(|facet| Feature::new(item, facet));
+            (ring(item, "to"), words, Length, Datum::Front, shapes.to_vec(), faced)
         }
         SizeId::RingFloor(item) => {
             let words = format!("diameter at the bottom of {item} of the grip");
-            let shapes = vec![Feature::new(item, Facet::Floor)];
+            let shapes = [Facet::Floor, Facet::FlankBack].map(|facet| Feature::new(item, facet));
+            let shapes = shapes.to_vec();
             (ring(item, "floor"), words, Across, Datum::None, shapes, turned)
         }
         SizeId::RingRadius(item) => {

@@ -6,6 +6,7 @@
 //!   grip, bores, tenon, barrel, cap, bought, stock
 //!               the definitions, one file an owner, and beside each how it is read off a section
 //!               and put into it
+//!   place       at which end of which surface it is
 //!   link        what goes with it: ends that are one place
 //!   list        which sizes a section has: to be advised, to be cut, all
 //!   older       what files that were kept before called them
@@ -28,6 +29,7 @@ mod id;
 mod link;
 mod list;
 mod older;
+mod place;
 pub(crate) mod ring;
 mod stock;
 mod tenon;
@@ -36,6 +38,7 @@ pub(crate) mod words;
 
 pub use definition::{Datum, Definition, Dimension, Made, Owner};
 pub use id::SizeId;
+pub use place::{End, Place};
 
 use std::fmt;
 

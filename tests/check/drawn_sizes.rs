@@ -3,7 +3,7 @@
 //! part and knows no parameter.
 
 use sectionwright::design::{Library, load};
-use sectionwright::export::part_drawing::{Contours, Datums, Role, Size, sizes};
+use sectionwright::drawing::part::{Contours, Datums, Role, Size, sizes};
 use sectionwright::scene::{Allotment, allot, corner};
 use sectionwright::section::Section;
 
@@ -20,7 +20,7 @@ fn drawn(section: &Section) -> Vec<(String, f64)> {
     let datums = Datums { front: 0.0, back: Some(section.grip.length().as_mm()) };
     let found = sizes(&part, &Contours::of(&part), datums);
     let numbers = |size: &Size| {
-        let name = format!("{:?} {:?}", size.wall, size.features);
+        let name = format!("{:?} {:?}", size.wall, size.places);
         let value = (format!("{name} {:?}", kind(&size.role)), size.measure.value());
         match size.role {
             Role::Chamfer(angle) => vec![value, (format!("{name} angle"), angle)],
@@ -83,7 +83,9 @@ fn moves_alone(section: &Section) {
 
 #[test]
 fn each_size_moves_alone() {
-    for design in ["r1", "capped", "outside", "both-ends", "reliefs", "threads", "blind"] {
+    for design in
+        ["r1", "capped", "outside", "both-ends", "reliefs", "threads", "blind", "one-wall"]
+    {
         let path = format!("tests/fixtures/{design}.toml");
         moves_alone(&load(&Library::default(), &path).unwrap().section);
     }

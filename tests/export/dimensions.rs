@@ -10,7 +10,7 @@ use std::path::PathBuf;
 
 use dxf::entities::{DimensionBase, EntityType};
 use dxf::enums::{AttachmentPoint, DimensionType, NonAngularUnits, UnitFormat};
-use sectionwright::export::drawing::{
+use sectionwright::drawing::{
     Anchor, Dimension, Drawing, Layer, Measure, Point, Polyline, Segment, Shape, Text,
 };
 use sectionwright::export::dxf as writer;

@@ -7,8 +7,8 @@ use std::collections::BTreeSet;
 
 use dxf::entities::EntityType;
 use dxf::enums::{AcadVersion, DrawingUnits, Units};
-use sectionwright::export::drawing::{Drawing, Layer, Point, Shape};
-use sectionwright::export::half_section::{geometry, sheet};
+use sectionwright::drawing::half_section::{geometry, sheet};
+use sectionwright::drawing::{Drawing, Layer, Point, Shape};
 use sectionwright::export::{dxf as writer, half_section_dxf};
 use sectionwright::section::Section;
 

@@ -1,7 +1,7 @@
 //! What a half-section draws, against R1's numbers and closed forms.
 
-use sectionwright::export::drawing::{Drawing, Layer, Point, Shape};
-use sectionwright::export::half_section::geometry;
+use sectionwright::drawing::half_section::geometry;
+use sectionwright::drawing::{Drawing, Layer, Point, Shape};
 use sectionwright::section::Section;
 use sectionwright::solid::Meridian;
 

@@ -1,8 +1,8 @@
 //! The drawing to make a part from: what stands where, and the conventions of drawings.
 
-use sectionwright::export::drawing::{Drawing, Entity, Layer, Measure, Point, Shape, Text};
-use sectionwright::export::part_drawing::{Allowed, Subject, Units, crosses, overlap, views};
-use sectionwright::export::sheet_frame::Table;
+use sectionwright::drawing::part::{Allowed, Subject, Units, crosses, overlap, views};
+use sectionwright::drawing::sheet_frame::Table;
+use sectionwright::drawing::{Drawing, Entity, Layer, Measure, Point, Shape, Text};
 use sectionwright::section::{Item, Part, Section, Side};
 
 use crate::common::{random, section};
@@ -206,7 +206,7 @@ fn hatching_runs_to_the_crests() {
 /// ISO 129-1 (from memory): numbers are read from the bottom or from the right.
 #[test]
 fn numbers_are_read_from_the_bottom_or_the_right() {
-    use sectionwright::export::drawing::Reads;
+    use sectionwright::drawing::Reads;
     let drawing = of_section(&section::r1(), 5.0);
     for entity in &drawing.entities {
         let Shape::Dimension(dimension) = &entity.shape else { continue };

@@ -5,11 +5,12 @@
 use std::fs;
 use std::path::PathBuf;
 
-use sectionwright::export::drawing::{
+use sectionwright::drawing::Sheet;
+use sectionwright::drawing::half_section::sheet;
+use sectionwright::drawing::{
     Anchor, Dimension, Drawing, Layer, Measure, Point, Polyline, Segment, Shade, Shape, Text,
 };
 use sectionwright::export::{ExportError, pdf, svg};
-use sectionwright::export::{drawing::Sheet, half_section::sheet};
 
 use crate::common::section;
 

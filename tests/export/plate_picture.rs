@@ -1,9 +1,10 @@
 //! `plate.svg`: each piece where it is printed, as large as it is, and no word in another's way.
 
 use sectionwright::design::{Library, load, load_printer};
-use sectionwright::export::drawing::{Drawing, Entity, Layer, Point, Polyline, Shape, Sheet, Text};
-use sectionwright::export::part_drawing::{crosses, overlap};
-use sectionwright::export::{plate_picture, svg};
+use sectionwright::drawing::part::{crosses, overlap};
+use sectionwright::drawing::plate_picture;
+use sectionwright::drawing::{Drawing, Entity, Layer, Point, Polyline, Shape, Sheet, Text};
+use sectionwright::export::svg;
 use sectionwright::print::specimen::{Ladder, Mated, SpecimenKind};
 use sectionwright::print::{Layout, Piece, calibration_pieces, layout, pieces};
 use sectionwright::section::{Plate, Printer};

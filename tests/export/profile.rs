@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
 use dxf::entities::EntityType;
-use sectionwright::export::drawing::{Drawing, Layer, Point, Polyline, Segment, Shape, Text};
-use sectionwright::export::profile::geometry;
+use sectionwright::drawing::profile::geometry;
+use sectionwright::drawing::{Drawing, Layer, Point, Polyline, Segment, Shape, Text};
 use sectionwright::export::profile_dxf;
 use sectionwright::quantity::{Angle, Length};
 use sectionwright::section::{Bore, Depth, Item, Mouth, Point as End, Section};

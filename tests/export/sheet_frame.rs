@@ -1,10 +1,12 @@
 //! Sheets without views: no word meets a line or another word, nothing leaves the paper, and what
 //! is given is there.
 
-use sectionwright::export::drawing::Sheet;
-use sectionwright::export::drawing::{Anchor, Drawing, Point, Shape, Text};
-use sectionwright::export::part_drawing::{Units, crosses, overlap};
-use sectionwright::export::sheet_frame::{Area, PaperSize, Scale, Table, TitleBlock, frame, table};
+use sectionwright::drawing::Sheet;
+use sectionwright::drawing::part::{Units, crosses, overlap};
+use sectionwright::drawing::sheet_frame::{
+    Area, PaperSize, Scale, Table, TitleBlock, frame, table,
+};
+use sectionwright::drawing::{Anchor, Drawing, Point, Shape, Text};
 use sectionwright::export::svg;
 
 /// Straight pieces of an arc.

@@ -1,7 +1,7 @@
 //! `half-section.svg`: well formed, alone, legible.
 
-use sectionwright::export::drawing::{Layer, Point, Shape};
-use sectionwright::export::half_section::{geometry, sheet};
+use sectionwright::drawing::half_section::{geometry, sheet};
+use sectionwright::drawing::{Layer, Point, Shape};
 use sectionwright::export::{half_section_dxf, half_section_svg};
 use sectionwright::section::{Depth, Section};
 

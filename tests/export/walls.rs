@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use proptest::prelude::*;
 use sectionwright::check::{Finding, Verdict, WallCurve};
-use sectionwright::export::drawing::{Drawing, Entity, Layer, Point, Shade, Shape};
-use sectionwright::export::half_section::walls_sheet;
+use sectionwright::drawing::half_section::walls_sheet;
+use sectionwright::drawing::{Drawing, Entity, Layer, Point, Shade, Shape};
 use sectionwright::export::walls_svg;
 use sectionwright::scene::{Examination, verdicts};
 use sectionwright::section::{Depth, Item, Point as End, Section};

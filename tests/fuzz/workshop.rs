@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use sectionwright::design::{Failure, Library, Resolved, load};
 use sectionwright::diagnostic::{Severity, Style, render};
-use sectionwright::export::part_drawing::{Format, Units, page, subject};
+use sectionwright::drawing::part::{Format, Units, page, subject};
 use sectionwright::export::{self, Drawn, File, Kinds, Sources, lathe_sheet};
 use sectionwright::mesh::MeshError;
 use sectionwright::scene::{Scene, allot, examine};

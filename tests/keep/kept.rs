@@ -105,5 +105,5 @@ fn wrong_input_leaves_nothing() {
     let output = run(home.path(), &["keep", "demo", "--shelf", "out/demo"]);
     assert_eq!(status(&output), 2);
     assert!(err(&output).contains("keep.output"));
-    assert_eq!(names(&home.path().join("out/demo")), ["report.json"]);
+    assert_eq!(names(&home.path().join("out/demo")), [".made-by", "report.json"]);
 }

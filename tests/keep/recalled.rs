@@ -1,7 +1,7 @@
 //! `recall`: an archive verified and made again.
 
 use sectionwright::archive::kept::Contents;
-use sectionwright::export::File;
+use sectionwright::export::{File, KeptFact};
 
 use super::*;
 
@@ -44,7 +44,8 @@ fn a_size_that_differs_is_named_with_how_much() {
     let archive = open(&keep(home.path(), "demo", &[]));
     let mut record = archive.record().unwrap();
     let depth = "depth of the collar recess";
-    let fact = record.facts.iter_mut().find(|fact| fact.what == depth).unwrap();
+    let name = "bores.recess.depth";
+    let fact = record.facts.iter_mut().find(|fact| fact.name == name).unwrap();
     *fact.number.as_mut().unwrap() += 0.05;
     record.verdicts[0].verdict = "holds".to_owned();
     let contents = Contents {
@@ -65,6 +66,7 @@ fn a_size_that_differs_is_named_with_how_much() {
     assert!(said.contains("(-0.050000 mm)"), "{said}");
     let told = json(&run(home.path(), &["recall", &file.name, "--json"]));
     assert_eq!(told["geometry"][0]["what"], depth);
+    assert_eq!(told["geometry"][0]["name"], name);
     assert_eq!(told["worse"], true, "the lip was said to hold and is close");
 }
 
@@ -108,18 +110,54 @@ fn an_archive_is_unpacked_into_a_new_folder_only() {
     assert!(back.join("written/1-demo.toml").is_file());
 }
 
-/// The archive of this version that is in git; a later version has to find the same geometry.
+/// As if a later version called everything something else: words are for people alone.
 #[test]
-fn an_archive_of_version_0_1_is_recalled() {
-    let folder = fixture("archives");
-    let archives = names(Path::new(&folder));
-    assert_eq!(archives.len(), 1, "{archives:?}");
+fn other_words_are_no_difference() {
     let home = tempfile::tempdir().unwrap();
-    let path = format!("{folder}/{}", archives[0]);
-    let recalled = run(home.path(), &["recall", &path, "--json"]);
+    let archive = open(&keep(home.path(), &fixture("capped.toml"), &[]));
+    let mut record = archive.record().unwrap();
+    for (n, fact) in record.facts.iter_mut().enumerate() {
+        fact.what = format!("what was once called {n}");
+    }
+    for verdict in &mut record.verdicts {
+        verdict.title = "what was once judged".to_owned();
+    }
+    let contents = Contents {
+        written: archive.written(),
+        record,
+        exports: archive.exports().map(|(name, bytes)| File::new(name, bytes)).collect(),
+        as_made: None,
+        notes: Vec::new(),
+        photos: Vec::new(),
+    };
+    let file = Kept::pack(archive.manifest.asked, archive.manifest.summary, contents).unwrap();
+    fs::write(home.path().join(&file.name), &file.bytes).unwrap();
+    let recalled = run(home.path(), &["recall", &file.name]);
     assert_eq!(status(&recalled), 0, "{}", err(&recalled));
-    let told = json(&recalled);
-    assert_eq!(told["tool_then"], "0.1.0");
-    assert_eq!(told["geometry"].as_array().unwrap().len(), 0, "{told}");
-    assert!(open(Path::new(&path)).is_called(&archives[0]));
+    assert!(out(&recalled).contains("nothing differs"), "{}", out(&recalled));
+}
+
+/// The archives of version 0.1.0 that are in git, one of each format that there was; a later version
+/// has to find the same geometry.
+#[test]
+fn archives_of_every_format_are_recalled() {
+    let folder = fixture("archives");
+    let mut formats = Vec::new();
+    for name in names(Path::new(&folder)) {
+        let home = tempfile::tempdir().unwrap();
+        let path = format!("{folder}/{name}");
+        let recalled = run(home.path(), &["recall", &path, "--json"]);
+        assert_eq!(status(&recalled), 0, "{name}: {}", err(&recalled));
+        let told = json(&recalled);
+        assert_eq!(told["tool_then"], "0.1.0");
+        assert_eq!(told["geometry"].as_array().unwrap().len(), 0, "{told}");
+        assert_eq!(told["verdicts"].as_array().unwrap().len(), 0, "{told}");
+        let kept = open(Path::new(&path));
+        assert!(kept.is_called(&name));
+        let words = |fact: &&KeptFact| fact.name.contains(' ');
+        assert_eq!(kept.record().unwrap().facts.iter().find(words), None, "{name}");
+        formats.push(kept.manifest.format);
+    }
+    formats.sort_unstable();
+    assert_eq!(formats, [1, 2]);
 }

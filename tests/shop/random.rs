@@ -7,9 +7,14 @@ use super::common::random::Dice;
 
 /// A random design over the demo with a random rack, where it is sound.
 pub fn resolved(seed: u64) -> Option<Resolved> {
-    let mut dice = Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15));
-    let (design, rack) = (design(&mut dice), rack(&mut dice));
+    let [design, rack] = texts(seed);
     written(&[("pen.toml", &design), ("rack.toml", &rack)])
+}
+
+/// The texts of its two files, `pen.toml` and `rack.toml`.
+pub fn texts(seed: u64) -> [String; 2] {
+    let mut dice = Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15));
+    [design(&mut dice), rack(&mut dice)]
 }
 
 fn design(dice: &mut Dice) -> String {

@@ -1,9 +1,9 @@
 //! The sheet: every number of the plan stands on it, on two pages, and nothing lies over anything.
 
 use sectionwright::design::{Library, Resolved, load};
-use sectionwright::export::drawing::{Point, Shape};
+use sectionwright::drawing::part::Units;
+use sectionwright::drawing::{Point, Shape};
 use sectionwright::export::lathe_sheet::{Content, Paged, files, html, pages};
-use sectionwright::export::part_drawing::Units;
 use sectionwright::scene::Scene;
 use sectionwright::shop::{Plan, plan};
 
@@ -21,7 +21,7 @@ fn designs() -> Vec<Resolved> {
     written.chain((1..).filter_map(random::resolved).take(12)).collect()
 }
 
-fn words(page: &sectionwright::export::drawing::Sheet) -> Vec<String> {
+fn words(page: &sectionwright::drawing::Sheet) -> Vec<String> {
     let words = page.drawing.entities.iter().filter_map(|entity| match &entity.shape {
         Shape::Text(text) => Some(text.words.clone()),
         _ => None,
@@ -29,7 +29,7 @@ fn words(page: &sectionwright::export::drawing::Sheet) -> Vec<String> {
     words.collect()
 }
 
-fn texts(page: &sectionwright::export::drawing::Sheet) -> Vec<[Point; 2]> {
+fn texts(page: &sectionwright::drawing::Sheet) -> Vec<[Point; 2]> {
     let words = page.drawing.entities.iter().filter_map(|entity| match &entity.shape {
         Shape::Text(text) => Some(text.corners()),
         _ => None,

@@ -1,170 +1,38 @@
-//! Format 1 of the manifest, as it is written and read.
+//! `section.json` of format 1, whose facts were known by their words: read as a record of today.
 
-use std::collections::BTreeMap;
+use serde::Deserialize;
 
-use serde::{Deserialize, Serialize};
+use super::names_1;
+use crate::export::{KeptFact, KeptOutline, KeptVerdict, Record};
 
-use super::manifest::{AskedFor, Manifest, Summary, printable};
-use crate::design::{Kind, Lookup};
-
-#[derive(Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Deserialize)]
 struct Format1 {
     format: u32,
-    tool: String,
     name: String,
-    kept: Option<String>,
+    facts: Vec<Fact>,
+    outlines: Vec<KeptOutline>,
+    verdicts: Vec<KeptVerdict>,
+}
+
+#[derive(Deserialize)]
+struct Fact {
+    what: String,
+    number: Option<f64>,
+    words: Option<String>,
     unit: String,
-    unit_thread: String,
-    tenon: String,
-    grip: Grip,
-    material: String,
-    verdict: String,
-    asked: Asked,
-    written: Vec<String>,
-    lookups: Vec<Found>,
-    files: BTreeMap<String, Sum>,
 }
 
-#[derive(Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-struct Grip {
-    #[serde(rename = "length_mm")]
-    length: f64,
-    #[serde(rename = "front_mm")]
-    front: f64,
-    #[serde(rename = "shoulder_mm")]
-    shoulder: f64,
+/// Reads it; none where it is something else.
+pub fn read(text: &str) -> Option<Record> {
+    let all: Format1 = serde_json::from_str(text).ok()?;
+    let facts = all.facts.into_iter().map(named).collect();
+    (all.format == 1).then(|| Record::of(all.name, facts, all.outlines, all.verdicts))
 }
 
-#[derive(Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-struct Asked {
-    chord_mm: f64,
-    only: Option<String>,
-    parts: Vec<String>,
-    limits: Vec<String>,
-    rack: Option<String>,
-    sheet: Option<String>,
-    scale: Option<String>,
-    units: String,
-    set: Vec<String>,
-    after: Option<String>,
-}
-
-/// A lookup; files by their names.
-#[derive(Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-struct Found {
-    kind: String,
-    reference: String,
-    from: Option<String>,
-    like: bool,
-    file: String,
-}
-
-#[derive(Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-struct Sum {
-    bytes: u64,
-    sha256: String,
-}
-
-/// The manifest as text.
-pub fn write(manifest: &Manifest) -> String {
-    let Manifest { tool, name, asked, summary, written, lookups, files, .. } = manifest;
-    let called = |n: usize| written.get(n).cloned().unwrap_or_default();
-    let found = |lookup: &Lookup| Found {
-        kind: lookup.kind.word().to_owned(),
-        reference: lookup.reference.clone(),
-        from: lookup.from.map(called),
-        like: lookup.like,
-        file: called(lookup.file),
-    };
-    let sum = |(name, (bytes, sha256)): (&String, &(u64, String))| {
-        (name.clone(), Sum { bytes: *bytes, sha256: sha256.clone() })
-    };
-    let AskedFor { chord, only, parts, limits, rack, sheet, scale, units, set, after } =
-        asked.clone();
-    let Summary { unit, unit_thread, tenon, grip, material, verdict, date } = summary.clone();
-    let [length, front, shoulder] = grip;
-    let all = Format1 {
-        format: 1,
-        tool: tool.clone(),
-        name: name.clone(),
-        kept: date,
-        unit,
-        unit_thread,
-        tenon,
-        grip: Grip { length, front, shoulder },
-        material,
-        verdict,
-        asked: Asked {
-            chord_mm: chord,
-            only,
-            parts,
-            limits,
-            rack,
-            sheet,
-            scale,
-            units,
-            set,
-            after,
-        },
-        written: written.clone(),
-        lookups: lookups.iter().map(found).collect(),
-        files: files.iter().map(sum).collect(),
-    };
-    let text = serde_json::to_string_pretty(&all).expect("plain structs serialize");
-    text + "\n"
-}
-
-/// Reads a manifest; why it can't be, where it can't.
-pub fn read(bytes: &[u8]) -> Result<Manifest, String> {
-    let all: Format1 = serde_json::from_slice(bytes).map_err(|error| error.to_string())?;
-    let place = |name: &str| {
-        let found = all.written.iter().position(|file| file == name);
-        found.ok_or_else(|| format!("{name:?} is none of the design's files"))
-    };
-    let lookup = |found: &Found| {
-        let kind = Kind::ALL.into_iter().find(|kind| kind.word() == found.kind);
-        Ok::<_, String>(Lookup {
-            kind: kind.ok_or_else(|| format!("{:?} is no kind of profile", found.kind))?,
-            reference: found.reference.clone(),
-            from: found.from.as_deref().map(place).transpose()?,
-            like: found.like,
-            file: place(&found.file)?,
-        })
-    };
-    let lookups = all.lookups.iter().map(lookup).collect::<Result<_, _>>()?;
-    let Asked { chord_mm, only, parts, limits, rack, sheet, scale, units, set, after } = all.asked;
-    Ok(Manifest {
-        format: all.format,
-        tool: printable(&all.tool),
-        name: printable(&all.name),
-        asked: AskedFor {
-            chord: chord_mm,
-            only,
-            parts,
-            limits,
-            rack,
-            sheet,
-            scale,
-            units,
-            set,
-            after,
-        },
-        summary: Summary {
-            unit: printable(&all.unit),
-            unit_thread: printable(&all.unit_thread),
-            tenon: printable(&all.tenon),
-            grip: [all.grip.length, all.grip.front, all.grip.shoulder],
-            material: printable(&all.material),
-            verdict: printable(&all.verdict),
-            date: all.kept.as_deref().map(printable),
-        },
-        written: all.written,
-        lookups,
-        files: all.files.into_iter().map(|(name, sum)| (name, (sum.bytes, sum.sha256))).collect(),
-    })
+/// A fact by its name. One whose words no version has written keeps them as its name, so that it
+/// shows as a difference and is not lost.
+fn named(Fact { what, number, words, unit }: Fact) -> KeptFact {
+    let name = names_1::name(&what).unwrap_or_else(|| what.clone());
+    let text = words.map(|words| names_1::choice(&name, words));
+    KeptFact { name, what, number, text, unit }
 }

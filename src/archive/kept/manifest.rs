@@ -1,20 +1,19 @@
 //! The manifest: what an archive is, how it was asked for, and what it holds.
 //!
-//! Its format has a version. Each version has a reader of its own that brings it to [`Manifest`];
-//! the newest one is also written. A reader is never changed once it has been released: what it
-//! reads is on somebody's shelf.
+//! An archive's format has a version, which the manifest says. What a version wrote is always read:
+//! it is on somebody's shelf.
 
 use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::{fault, format_1};
+use super::{fault, form};
 use crate::design::{Lookup, Written};
 use crate::diagnostic::Diagnostic;
 use crate::export::{File, digest};
 
-/// The version that is written.
-const FORMAT: u32 = 1;
+/// The version that is written. Since 2 the facts of `section.json` have names.
+const FORMAT: u32 = 2;
 
 /// How an archive's exports were asked for, in the words of the command line; the same words make
 /// them again.
@@ -113,7 +112,7 @@ impl Manifest {
 
     /// As a file, in the format that it has.
     pub fn write(&self) -> String {
-        format_1::write(self)
+        form::write(self)
     }
 
     /// Reads a manifest of any version that there was.
@@ -128,7 +127,7 @@ impl Manifest {
         let version: Version =
             serde_json::from_slice(bytes).map_err(|e| fault::bad_manifest(&e.to_string()))?;
         match version.format {
-            1 => format_1::read(bytes).map_err(|why| Box::new(fault::bad_manifest(&why))),
+            1 | 2 => form::read(bytes).map_err(|why| Box::new(fault::bad_manifest(&why))),
             newer if newer > u64::from(FORMAT) => Err(Box::new(fault::newer(newer, FORMAT))),
             other => Err(Box::new(fault::unknown_format(other, FORMAT))),
         }

@@ -9,13 +9,16 @@
 //!   notes/1.txt, photos/*  as they were given
 //!   (comment)              SHA-256 of every byte before it: the seal
 //! ```
-//! `zipped` writes and reads the bytes, `manifest` the list, `entry_name` what an entry may be
-//! called; [`Kept`] is the whole, verified.
+//! `zipped` writes and reads the bytes, `manifest` the list and `form` its text, `entry_name` what an
+//! entry may be called; `format_1` reads the section of an archive that is older than the names of
+//! facts, by `names_1`. [`Kept`] is the whole, verified.
 
 mod entry_name;
 mod fault;
+mod form;
 mod format_1;
 mod manifest;
+mod names_1;
 mod on_disk;
 mod zipped;
 
@@ -158,7 +161,11 @@ impl Kept {
     /// The resolved section as it was then; every archive that opens has one.
     pub fn record(&self) -> Option<Record> {
         let bytes = self.files.get(SECTION)?;
-        Record::read(std::str::from_utf8(bytes).ok()?)
+        let text = std::str::from_utf8(bytes).ok()?;
+        match self.manifest.format {
+            1 => format_1::read(text),
+            _ => Record::read(text),
+        }
     }
 
     /// The exports, in the order of their names.

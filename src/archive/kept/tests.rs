@@ -125,9 +125,10 @@ fn texts_are_printable() {
 #[test]
 fn versions_are_told_apart() {
     let with = |manifest: &str| codes(&sealed(&[(MANIFEST, manifest.as_bytes())], stored()));
-    assert_eq!(with("{\"format\": 2, \"new\": true}"), ["archive.format-newer"]);
+    assert_eq!(with("{\"format\": 3, \"new\": true}"), ["archive.format-newer"]);
     assert_eq!(with("{\"format\": 0}"), ["archive.format-unknown"]);
     assert_eq!(with("{\"format\": 1}"), ["archive.manifest"]);
+    assert_eq!(with("{\"format\": 2}"), ["archive.manifest"]);
     assert_eq!(with("no"), ["archive.manifest"]);
     let bytes = sealed(&[(MANIFEST, b"{\"format\": 7}")], stored());
     assert!(Kept::open(&bytes).unwrap_err()[0].message.contains("format 7"));

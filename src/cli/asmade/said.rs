@@ -5,7 +5,7 @@ use super::super::table::{rounded, tone};
 use super::steps;
 use crate::check::{Bound, Finding, Verdict};
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::export::lathe_sheet::Row;
 use crate::scene::{Room, SideRoom};
 use crate::section::{Section, Stage};

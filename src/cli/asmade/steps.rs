@@ -1,7 +1,7 @@
 //! The steps that are left to be done, as the sheet has them.
 
+use crate::drawing::part::Units;
 use crate::export::lathe_sheet::{Row, rows};
-use crate::export::part_drawing::Units;
 use crate::section::Workshop;
 use crate::shop::as_made::{AsMade, Measured};
 use crate::shop::{Plan, plan_on};

@@ -1,7 +1,7 @@
 //! What is found of two pens.
 
 use crate::check::{Fact, FactValue, Finding, Verdict, facts};
-use crate::export::half_section::PairRow;
+use crate::drawing::half_section::PairRow;
 use crate::scene::{
     Adjusted, Examination, Fit, Unfit, adjust_mates, adjust_outside, adjust_section, fit,
     same_outside, verdicts,
@@ -33,12 +33,13 @@ pub(super) struct Comparison {
 
 /// A fact that differs; one of the two may not have it.
 pub(super) struct Difference {
+    pub name: String,
     pub what: String,
     pub unit: &'static str,
     pub sides: [Option<FactValue>; 2],
     /// Whether it is a size that can be set.
     pub is_size: bool,
-    /// The one that it goes with, which says why it differs if it does too.
+    /// The name of the one that it goes with, which says why it differs if it does too.
     with: Option<String>,
 }
 
@@ -79,9 +80,9 @@ impl Comparison {
     /// Every fact that differs, in the order of the first's, then what only the second has.
     pub fn differences(&self) -> Vec<Difference> {
         let [a, b] = self.sections.each_ref().map(facts);
-        let find = |list: &[Fact], what: &str| list.iter().find(|it| it.what == what).cloned();
-        let both = a.iter().map(|fact| (Some(fact.clone()), find(&b, &fact.what)));
-        let new = b.iter().filter(|fact| find(&a, &fact.what).is_none());
+        let find = |list: &[Fact], name: &str| list.iter().find(|it| it.name == name).cloned();
+        let both = a.iter().map(|fact| (Some(fact.clone()), find(&b, &fact.name)));
+        let new = b.iter().filter(|fact| find(&a, &fact.name).is_none());
         let all = both.chain(new.map(|fact| (None, Some(fact.clone()))));
         all.filter_map(|(a, b)| difference(a, b)).collect()
     }
@@ -89,7 +90,7 @@ impl Comparison {
     /// What differs and follows from nothing else that does.
     pub fn causes(&self) -> Vec<Difference> {
         let all = self.differences();
-        let names: Vec<String> = all.iter().map(|it| it.what.clone()).collect();
+        let names: Vec<String> = all.iter().map(|it| it.name.clone()).collect();
         let follows = |it: &Difference| it.with.as_ref().is_some_and(|with| names.contains(with));
         all.into_iter().filter(|it| !follows(it)).collect()
     }
@@ -119,14 +120,14 @@ pub(super) fn goes(fit: &Result<Fit, Unfit>) -> bool {
 
 fn difference(a: Option<Fact>, b: Option<Fact>) -> Option<Difference> {
     let some = a.as_ref().or(b.as_ref())?;
-    let Fact { what, unit, parameter, with, .. } = some.clone();
+    let Fact { name, what, unit, parameter, with, .. } = some.clone();
     let is_size = parameter.is_some();
     let sides = [a, b].map(|fact| Some(fact?.value));
     let same = match &sides {
         [Some(FactValue::Number(a)), Some(FactValue::Number(b))] => (a - b).abs() < SHOWN,
         [a, b] => a == b,
     };
-    (!same).then_some(Difference { what, unit, sides, is_size, with })
+    (!same).then_some(Difference { name, what, unit, sides, is_size, with })
 }
 
 impl Difference {
@@ -135,6 +136,7 @@ impl Difference {
         let side = |value: &Option<FactValue>| match value {
             None => "none".to_owned(),
             Some(FactValue::Words(words)) => words.clone(),
+            Some(FactValue::One(choice)) => choice.to_string(),
             Some(FactValue::Number(number)) => shown(*number, self.unit),
         };
         let by = match &self.sides {

@@ -52,6 +52,7 @@ struct VerdictPart {
 
 #[derive(Serialize)]
 struct DifferencePart {
+    name: String,
     what: String,
     unit: &'static str,
     a: Option<SidePart>,
@@ -119,12 +120,13 @@ fn step(step: &Step) -> StepPart {
     StepPart { said: step.to_string(), key, from_mm, to_mm }
 }
 
-fn difference(Difference { what, unit, sides, .. }: Difference) -> DifferencePart {
+fn difference(Difference { name, what, unit, sides, .. }: Difference) -> DifferencePart {
     let [a, b] = sides.map(|side| {
         Some(match side? {
             FactValue::Number(number) => SidePart::Number(number),
             FactValue::Words(words) => SidePart::Words(words),
+            FactValue::One(choice) => SidePart::Words(choice.name().to_owned()),
         })
     });
-    DifferencePart { what, unit, a, b }
+    DifferencePart { name, what, unit, a, b }
 }

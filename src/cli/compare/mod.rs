@@ -12,7 +12,7 @@ use super::picture;
 use super::progress::Progress;
 use super::screen::{Screen, print};
 use crate::design::Library;
-use crate::export::half_section::pair_sheet;
+use crate::drawing::half_section::pair_sheet;
 use found::Comparison;
 
 /// What is asked of [`compare`], as typed.

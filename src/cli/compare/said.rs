@@ -6,7 +6,7 @@ use super::found::{Comparison, goes};
 use crate::check::{Bound, Finding, Verdict};
 use crate::cli::table::{rounded, tone};
 use crate::diagnostic::{Style, Tone, paint};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::scene::{Adjusted, Fit, Unfit};
 
 /// Everything: whether they go together, what to change, and what differs.

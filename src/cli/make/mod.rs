@@ -16,8 +16,8 @@ use super::table;
 use crate::archive;
 use crate::design::{self, Asked, Library, Resolved};
 use crate::diagnostic::{Diagnostic, Severity, Sources};
-use crate::export::part_drawing::Format;
-use crate::export::{Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
+use crate::drawing::part::Format;
+use crate::export::{File, Kinds, MadeFrom, Order, TAP_ORDER, UnknownKinds};
 use crate::section::NamedPart;
 
 /// What is asked of [`make`].
@@ -77,7 +77,8 @@ pub(super) fn make(library: &Library, request: &Request, screen: Screen) -> Outc
         }
     };
     progress.step("writing the files");
-    if let Err(error) = archive::replace(&folder, &made.files, &standing.ours) {
+    let set: Vec<File> = made.files.iter().cloned().chain(archive::made_by(&made.files)).collect();
+    if let Err(error) = archive::replace(&folder, &set, &standing.ours) {
         screen.complain(error.code(), error.to_string());
         return Outcome::Failed;
     }

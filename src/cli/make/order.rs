@@ -2,8 +2,8 @@
 
 use super::Drawing;
 use crate::diagnostic::Diagnostic;
-use crate::export::part_drawing::{Format, Units};
-use crate::export::sheet_frame::{UnknownPaperSize, UnknownScale};
+use crate::drawing::part::{Format, Units};
+use crate::drawing::sheet_frame::{UnknownPaperSize, UnknownScale};
 use crate::export::{Kind, Kinds, TAP_ORDER, UnknownKinds};
 use crate::mesh::{DEFAULT_CHORD, check_chord};
 use crate::section::{NamedPart, Section};

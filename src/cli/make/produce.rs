@@ -5,7 +5,7 @@ use crate::archive::Standing;
 use crate::check::chord;
 use crate::cli::progress::Progress;
 use crate::design::Resolved;
-use crate::export::part_drawing::{page, subject, tap_order};
+use crate::drawing::part::{page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
@@ -46,8 +46,13 @@ pub(in crate::cli) fn produce(
     progress.step("checking walls and threads");
     let scene = Scene::of_design(resolved).map_err(|e| (e.code(), e.to_string()))?;
     let examination = scene.examine().map_err(|e| (e.code(), e.to_string()))?;
-    progress.step("finding how far each size may be off");
-    let examination = Examination { room: scene.room().to_vec(), ..examination };
+    // Only the sheet tells it, and who asks for everything.
+    let examination = if order.section_as(Kind::Sheet) {
+        progress.step("finding how far each size may be off");
+        Examination { room: scene.room().to_vec(), ..examination }
+    } else {
+        examination
+    };
     progress.step("cutting the surface into triangles");
     let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     let drawings = drawings(section, &wanted, progress)?;

@@ -5,7 +5,7 @@ use std::path::Path;
 use super::produce::Made;
 use crate::archive::Standing;
 use crate::check::Chord;
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::export::{Meshed, Order};
 
 /// Which files were written, which stay and which went, and how near the triangles are.

@@ -7,7 +7,7 @@ use crate::cli::outcome::Outcome;
 use crate::cli::screen::Screen;
 use crate::design::{Library, LoadedReadings, load_readings};
 use crate::diagnostic::{Diagnostic, Severity};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::print::calibrate::{calibrate, changes, changes_table, profile, residuals_table};
 
 /// Reads a form, fits it, shows how well, and writes the profile.

@@ -12,10 +12,11 @@ use crate::cli::progress::Progress;
 use crate::cli::screen::Screen;
 use crate::design::{Asked, Library, LoadedPrinter};
 use crate::diagnostic::{Diagnostic, Sources};
+use crate::drawing::CAUTION;
 use crate::export::print_set::{
     LOOK_FOR, PLATE_3MF, PLATE_SVG, PrintOf, PrintSources, print_file_names, print_files,
 };
-use crate::export::{CAUTION, File, Meshed};
+use crate::export::{File, Meshed};
 use crate::print::calibrate::{Plate, form};
 use crate::print::{Layout, Piece, Proof, Tells, calibration_pieces, layout, pieces, proofs};
 use crate::quantity::Length;

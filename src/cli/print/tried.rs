@@ -10,7 +10,7 @@ use crate::cli::outcome::Outcome;
 use crate::cli::screen::Screen;
 use crate::design::{self, Asked, Library, LoadedPrinter, Resolved, with_numbers};
 use crate::diagnostic::{Diagnostic, Sources};
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::export::print_set::{PRINT_RECORD, PrintRecord};
 use crate::print::calibrate::{changes, changes_table};
 use crate::print::specimen::{Mated, Rung};

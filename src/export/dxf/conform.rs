@@ -1,7 +1,7 @@
 //! Mends what the `dxf` crate writes, until readers find nothing to repair.
 
 use super::record::{self, Record};
-use crate::export::drawing::Layer;
+use crate::drawing::Layer;
 
 /// Header variables that are kept. All others are a reader's defaults, and among them are the
 /// clock ($TDCREATE and its kin) and random identifiers ($FINGERPRINTGUID, $VERSIONGUID).

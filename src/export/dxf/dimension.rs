@@ -19,7 +19,7 @@ use dxf::enums::{
 use dxf::tables::DimStyle;
 
 use super::encode::{point, value};
-use crate::export::drawing::{Dimension, Measure, Point, Reads, Text};
+use crate::drawing::{Dimension, Measure, Point, Reads, Text};
 
 /// A value that is this close to the middle between two shown ones, in its own unit, is written
 /// out: readers round a half to either side, and coordinates are written to twelve decimals.
@@ -215,7 +215,7 @@ fn is_halfway(dimension: &Dimension) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::export::drawing::Anchor;
+    use crate::drawing::Anchor;
 
     fn dimension(measure: Measure, words: &str) -> Dimension {
         let text = Text::new(Point::new(0.0, 0.0), 1.0, Anchor::Middle, "");

@@ -8,7 +8,7 @@ use dxf::tables::{Layer as DxfLayer, LineType};
 use dxf::{Block, LwPolylineVertex, Point as DxfPoint};
 
 use super::dimension::{self, Style};
-use crate::export::drawing::{
+use crate::drawing::{
     Anchor, Dimension, Drawing, Entity, Layer, LineKind, Point, Reads, Shape, Text,
 };
 

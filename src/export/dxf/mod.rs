@@ -15,7 +15,7 @@ mod encode;
 mod record;
 
 use super::ExportError;
-use super::drawing::Drawing;
+use crate::drawing::Drawing;
 
 /// The bytes of a DXF file, drawn 1:1; layers and line types carry our own names.
 ///

@@ -1,7 +1,7 @@
 //! What a sheet warns of. The usual cautions of shops and handbooks, in our own words; nothing for
 //! which no source was found is put as a fact.
 
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::section::ToolKind;
 use crate::shop::Plan;
 use crate::shop::choose::Taken;

@@ -2,8 +2,8 @@
 
 use super::numbers::Numbers;
 use super::{cautions, figure, step, tables};
-use crate::export::drawing::Sheet;
-use crate::export::part_drawing::Units;
+use crate::drawing::Sheet;
+use crate::drawing::part::Units;
 use crate::export::report::digest_of;
 use crate::section::Section;
 use crate::shop::{Holding, Plan};

@@ -1,10 +1,10 @@
 //! The two pictures on the sheet: the half-section with its bores lettered, and the outside at 1:1.
 
-use crate::export::drawing::{Drawing, Layer, Point, Polyline, Segment, Sheet};
-use crate::export::half_section::{Paper, lettered};
-use crate::export::view::AXIS_BEYOND;
-use crate::export::view::axis;
-use crate::export::view::chain::Chain;
+use crate::drawing::half_section::{Paper, lettered};
+use crate::drawing::view::AXIS_BEYOND;
+use crate::drawing::view::axis;
+use crate::drawing::view::chain::Chain;
+use crate::drawing::{Drawing, Layer, Point, Polyline, Segment, Sheet};
 use crate::section::Section;
 
 /// Width of the picture of the bores on paper, in mm, at most. Wider, and the letters' table has no

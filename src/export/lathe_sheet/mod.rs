@@ -22,8 +22,8 @@ pub use content::{Block, Content, Line, Row, Table};
 pub use html::write as html;
 pub use pages::{Paged, pages};
 
-use super::part_drawing::Units;
 use super::{ExportError, File, SHEET_HTML, SHEET_PDF, pdf};
+use crate::drawing::part::Units;
 use crate::section::Section;
 use crate::shop::{Operation, Plan};
 use numbers::Numbers;

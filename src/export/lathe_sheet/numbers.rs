@@ -1,6 +1,6 @@
 //! Lengths, angles and speeds as whoever stands at the lathe reads them.
 
-use crate::export::part_drawing::Units;
+use crate::drawing::part::Units;
 use crate::quantity::{Angle, Length, Limits};
 use crate::shop::Handwheel;
 

@@ -3,7 +3,7 @@
 
 use super::content::Table;
 use super::numbers::{self, Numbers};
-use crate::export::half_section::letter;
+use crate::drawing::half_section::letter;
 use crate::quantity::{Angle, Length};
 use crate::section::{Bore, Corner, Depth, Item, Mouth, RingForm};
 use crate::shop::{Plan, Taper};

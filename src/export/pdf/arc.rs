@@ -2,7 +2,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::export::drawing::{Point, Segment};
+use crate::drawing::{Point, Segment};
 
 /// How far a curve may lie from its arc on paper, in mm. A printer's dot is fifty times as large;
 /// a smaller one only cuts arcs into more curves.

@@ -11,8 +11,8 @@ use krilla::metadata::Metadata;
 use krilla::page::PageSettings;
 
 use super::ExportError;
-use super::drawing::Sheet;
-use super::font::printable;
+use crate::drawing::Sheet;
+use crate::drawing::font::printable;
 use paper::Paper;
 use picture::{Picture, font};
 

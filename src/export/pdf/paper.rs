@@ -2,9 +2,9 @@
 
 use krilla::geom::{Point as PagePoint, Size};
 
+use crate::drawing::Point;
+use crate::drawing::Sheet;
 use crate::export::ExportError;
-use crate::export::drawing::Point;
-use crate::export::drawing::Sheet;
 
 /// PDF's unit in a millimetre: 72 in an inch of 25.4 mm (ISO 32000-1:2008, 8.3.2.3).
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -64,7 +64,7 @@ pub fn points(mm: f64) -> f32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::export::drawing::Drawing;
+    use crate::drawing::Drawing;
 
     fn sheet(width: f64, scale: f64) -> Sheet {
         let area = [Point::new(-5.0, -10.0), Point::new(width - 5.0, 190.0)];

@@ -9,8 +9,8 @@ use krilla::text::{Font, GlyphId, KrillaGlyph};
 
 use super::arc::curves;
 use super::paper::{Paper, points};
-use crate::export::drawing::{Layer, Point, Polyline, Reads, Shape, Text};
-use crate::export::font::{CAPITAL_PER_EM, FILE, Face};
+use crate::drawing::font::{CAPITAL_PER_EM, FILE, Face};
+use crate::drawing::{Layer, Point, Polyline, Reads, Shape, Text};
 
 /// A page that is being drawn on.
 pub struct Picture<'a> {
@@ -168,7 +168,7 @@ fn paint(colour: &str) -> Paint {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::export::drawing::Shade;
+    use crate::drawing::Shade;
 
     /// CSS Color 4, 5.2: #rgb is #rrggbb.
     #[test]

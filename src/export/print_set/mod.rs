@@ -7,7 +7,8 @@ mod record;
 pub use record::{PieceRecord, PrintRecord, ProofRecord, RungRecord};
 
 use super::three_mf::{PlatePart, three_mf};
-use super::{ExportError, File, Meshed, plate_picture, proven_stl, svg};
+use super::{ExportError, File, Meshed, proven_stl, svg};
+use crate::drawing::plate_picture;
 use crate::print::specimen::{Ladder, Mated};
 use crate::print::{Layout, Piece, Proof};
 use crate::section::{Printer, Section};

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::check::{Advice, Bound, Change, Finding, Place, Series, Spot};
+use crate::check::{Advice, Bound, Change, Finding, Judgement, Place, Series, Spot};
+use crate::design::Write;
 use crate::scene::Examination;
 
 /// A measure with a limit.
@@ -37,9 +38,19 @@ pub(super) struct Check {
 /// The change that makes a measure hold.
 #[derive(Serialize)]
 struct ChangePart {
+    size: String,
     dimension: String,
     from_mm: f64,
     to_mm: f64,
+    write: Vec<WritePart>,
+}
+
+/// A key of the design's file with its number.
+#[derive(Serialize)]
+struct WritePart {
+    key: String,
+    value: f64,
+    inherited: bool,
 }
 
 /// A measure without one.
@@ -127,16 +138,27 @@ fn check(finding: &Finding) -> Option<Check> {
         where_worst: finding.worst_place.map(place),
         note: finding.note.clone(),
         advice: judged.advice.map(|advice| advice.to_string()),
-        change: change(judged.advice),
+        change: change(judged),
         means: judged.means.clone(),
         details: details(finding),
         series: finding.series.as_ref().map(series),
     })
 }
 
-fn change(advice: Option<Advice>) -> Option<ChangePart> {
-    let Some(Advice::Change(Change { parameter, from, to })) = advice else { return None };
-    Some(ChangePart { dimension: parameter.to_string(), from_mm: from, to_mm: to })
+fn change(judged: &Judgement) -> Option<ChangePart> {
+    let Some(Advice::Change(Change { parameter, from, to })) = judged.advice else { return None };
+    let write = |write: &Write| WritePart {
+        key: write.key.clone(),
+        value: write.value,
+        inherited: write.inherited,
+    };
+    Some(ChangePart {
+        size: parameter.name(),
+        dimension: parameter.to_string(),
+        from_mm: from,
+        to_mm: to,
+        write: judged.write.iter().map(write).collect(),
+    })
 }
 
 fn place(place: Place) -> Where {

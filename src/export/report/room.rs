@@ -7,6 +7,7 @@ use crate::scene::{Room, SideRoom, Worse};
 /// A size with its room.
 #[derive(Serialize)]
 pub(super) struct RoomPart {
+    size: String,
     dimension: String,
     value_mm: f64,
     less: Option<SidePart>,
@@ -34,6 +35,7 @@ enum Then {
 impl From<&Room> for RoomPart {
     fn from(room: &Room) -> Self {
         Self {
+            size: room.parameter.name(),
             dimension: room.parameter.to_string(),
             value_mm: room.value,
             less: room.less.as_ref().map(side),

@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
 use super::value::{escaped, number, place, rounded};
-use crate::export::drawing::{Anchor, Drawing, Reads, Shape, Text};
-use crate::export::font::{CAPITAL_PER_EM, Face, Outline, Step};
+use crate::drawing::font::{CAPITAL_PER_EM, Face, Outline, Step};
+use crate::drawing::{Anchor, Drawing, Reads, Shape, Text};
 
 /// Decimals of the size of a font's unit in mm: the widest line of words on an A3 sheet is some
 /// 300 000 units long, and its end must be right to the micrometre.
@@ -130,7 +130,7 @@ fn path(outline: &Outline) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::export::drawing::{Layer, Point};
+    use crate::drawing::{Layer, Point};
 
     /// SVG 1.1, 8.3: small letters count from the point before, and after z from where the loop
     /// began.

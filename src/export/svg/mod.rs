@@ -7,8 +7,8 @@ mod value;
 
 use std::fmt::Write as _;
 
-use super::drawing::Sheet;
-use super::drawing::{Layer, LineKind, Polyline, Shape};
+use crate::drawing::Sheet;
+use crate::drawing::{Layer, LineKind, Polyline, Shape};
 use letters::Letters;
 use value::{escaped, list, number, place};
 
@@ -126,7 +126,7 @@ fn path(chain: &Polyline) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::export::drawing::{Point, Segment};
+    use crate::drawing::{Point, Segment};
 
     /// Source: SVG 1.1, 8.3.8: flag 1 draws in the direction of growing angles, with y downwards
     /// clockwise: the way an arc turns right on the drawing.

@@ -1,6 +1,6 @@
 //! How values are written: numbers, places, words.
 
-use crate::export::drawing::Point;
+use crate::drawing::Point;
 
 /// Decimals of a coordinate: a tenth of a micrometre of the part, which no screen shows. Fewer
 /// would bend the slightest tapers, more only fill the file.

@@ -103,9 +103,11 @@ fn leader(grip: &Grip, mut station: usize) -> usize {
 fn bores(section: &Section, runs: &[Run]) -> Vec<SizeId> {
     let length = section.length();
     let sink = |item| matches!(item, Item::Countersink(_));
-    let mut all: Vec<SizeId> =
-        section.bores.iter().map(|bore| SizeId::BoreDiameter(bore.item)).collect();
-    // What another hole swallows is no size of the part.
+    // What another hole swallows is no size of the part; of holes of one wall one is named.
+    let side = |item| Feature::new(item, Facet::Side);
+    let stands = |item: &Item| runs.iter().any(|run| run.feature == side(*item));
+    let items = section.bores.iter().map(|bore| bore.item).filter(stands);
+    let mut all: Vec<SizeId> = items.map(SizeId::BoreDiameter).collect();
     let shown = |item: Item, z: Length| {
         let own = runs.iter().filter(|run| run.feature.item == item);
         own.flat_map(|run| [run.from.z, run.to.z]).any(|end| (end - z).abs() <= COINCIDENT)
@@ -129,6 +131,18 @@ fn bores(section: &Section, runs: &[Run]) -> Vec<SizeId> {
         }
     }
     all
+}
+
+/// The holes that make one wall with a hole, and itself: of one diameter, where they overlap.
+fn one_wall(section: &Section, item: Item) -> Vec<Item> {
+    let (length, sink) = (section.length(), |item| matches!(item, Item::Countersink(_)));
+    let Some(own) = section.bore(item).filter(|_| !sink(item)) else { return vec![item] };
+    let [from, to] = own.full(length);
+    let along = section.bores.iter().filter(|bore| {
+        let [start, end] = bore.full(length);
+        !sink(bore.item) && coincide(bore.diameter, own.diameter) && start <= to && from <= end
+    });
+    along.map(|bore| bore.item).collect()
 }
 
 /// Whether two ends in the bore are one size: at one z, from one face.
@@ -259,11 +273,14 @@ pub(super) fn set(section: &Section, parameter: SizeId, to: f64) -> Option<Secti
             Some(changed)
         }
         SizeId::BoreDiameter(item) => {
-            let mut changed = parameter.set(section, to)?;
-            let bore = changed.bores.iter_mut().find(|bore| bore.item == item)?;
-            bore.limits = Limits::exactly(bore.diameter);
-            // Its pilot is a size of its own.
-            bore.point = section.bore(item)?.point;
+            let mut changed = section.clone();
+            for one in one_wall(section, item) {
+                changed = SizeId::BoreDiameter(one).set(&changed, to)?;
+                let bore = changed.bores.iter_mut().find(|bore| bore.item == one)?;
+                bore.limits = Limits::exactly(bore.diameter);
+                // Its pilot is a size of its own.
+                bore.point = section.bore(one)?.point;
+            }
             Some(changed)
         }
         SizeId::BoreDepth(_)

@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::check::{Finding, Verdict};
-use crate::scene::{Examination, verdicts};
+use crate::check::{Finding, GROUPS, Group, Seen, Verdict};
+use crate::scene::Scene;
 use crate::section::{Cap, Section, SectionError, Thread, faults};
 use crate::solid::BuildError;
 
@@ -65,24 +65,6 @@ impl Fit {
     }
 }
 
-/// What begins the codes of the checks that know barrel or cap.
-const OF_MATES: [&str; 9] = [
-    "thread.tenon.",
-    "thread.cap.",
-    "joint.",
-    "clear.cap",
-    "clear.seal",
-    "clear.nib",
-    "clear.converter",
-    "made.barrel-lead",
-    "made.die-lead",
-];
-
-/// Whether a check knows barrel or cap.
-fn is_of_mates(finding: &Finding) -> bool {
-    OF_MATES.iter().any(|start| finding.code.starts_with(start))
-}
-
 /// Puts a section, with its unit and its converter, into another's barrel and cap, and measures.
 ///
 /// It is judged by its own limits. A cap that screws onto the barrel stops where it stops on the
@@ -108,10 +90,18 @@ pub fn fit(section: &Section, other: &Section) -> Result<Fit, Unfit> {
     {
         return Err(Unfit::Fault(fault));
     }
-    let Examination { findings, .. } = verdicts(&together).map_err(Unfit::Solid)?;
-    let (of_mates, own): (Vec<_>, Vec<_>) = findings.into_iter().partition(is_of_mates);
-    let judged = of_mates.into_iter().filter(|finding| finding.judgement.is_some());
-    Ok(Fit { findings: judged.collect(), own, cap: together.cap.is_some() })
+    let scene = Scene::of(&together).map_err(Unfit::Solid)?;
+    let mates = [Seen::Barrel, Seen::Cap, Seen::Converter];
+    let knows_mates = |group: &Group| mates.iter().any(|mate| group.sees.contains(mate));
+    let mut fit = Fit { findings: Vec::new(), own: Vec::new(), cap: together.cap.is_some() };
+    for (group, found) in GROUPS.iter().zip(scene.found) {
+        if knows_mates(group) {
+            fit.findings.extend(found.into_iter().filter(|finding| finding.judgement.is_some()));
+        } else {
+            fit.own.extend(found);
+        }
+    }
+    Ok(fit)
 }
 
 /// A thread that goes into another turns as that does; whether it is of the right size, the checks
@@ -139,6 +129,7 @@ fn put_into(section: &Section, other: &Section) -> Section {
 mod tests {
     use super::*;
     use crate::design::{Library, load};
+    use crate::scene::verdicts;
     use crate::size::SizeId;
 
     fn section(path: &str) -> Section {

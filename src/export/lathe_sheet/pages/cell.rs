@@ -1,7 +1,7 @@
 //! Words in a column.
 
 use super::flow::{Flow, Type};
-use crate::export::drawing::{CAPITAL_PER_EM, wrap_by};
+use crate::drawing::{CAPITAL_PER_EM, wrap_by};
 use crate::export::lathe_sheet::content::Line;
 
 /// Lines of a column, each with the height of its capitals.

@@ -1,8 +1,8 @@
 //! Pages that fill from the top.
 
 use super::A4;
-use crate::export::drawing::{Anchor, Drawing, Layer, Point, Text};
-use crate::export::font::Face;
+use crate::drawing::font::Face;
+use crate::drawing::{Anchor, Drawing, Layer, Point, Text};
 
 /// White round a page, in mm: what printers leave unprinted, and a thumb.
 pub const MARGIN: f64 = 9.0;

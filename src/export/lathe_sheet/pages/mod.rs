@@ -6,7 +6,7 @@ mod rows;
 mod under;
 
 use super::content::Content;
-use crate::export::drawing::{Drawing, Point, Sheet};
+use crate::drawing::{Drawing, Point, Sheet};
 use flow::Flow;
 
 /// Pages at most: what fits on the front and the back of one leaf.

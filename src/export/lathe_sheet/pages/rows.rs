@@ -2,7 +2,7 @@
 
 use super::cell::Cell;
 use super::flow::{Flow, Type};
-use crate::export::drawing::{Layer, Point, Polyline};
+use crate::drawing::{Layer, Point, Polyline};
 use crate::export::lathe_sheet::content::{Block, Line, Row};
 
 /// Widths of the columns in mm: tool, face, set, check, done. They fill the page.

@@ -2,7 +2,7 @@
 
 use super::cell::Cell;
 use super::flow::Flow;
-use crate::export::drawing::{Point, Sheet};
+use crate::drawing::{Point, Sheet};
 use crate::export::lathe_sheet::content::{Content, Line, Table};
 
 /// White between two pieces of the page, in mm.

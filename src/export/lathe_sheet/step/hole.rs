@@ -4,7 +4,7 @@ use super::super::content::{Line, Row};
 use super::super::numbers;
 use super::super::tables::name;
 use super::{Step, plain, set, warning};
-use crate::export::half_section::letter;
+use crate::drawing::half_section::letter;
 use crate::quantity::Length;
 use crate::section::{Depth, Mouth, Point, ToolKind};
 use crate::shop::BoreWork;

@@ -7,7 +7,7 @@ mod lines;
 mod tells;
 
 use super::PrintSources;
-use crate::export::CAUTION;
+use crate::drawing::CAUTION;
 use crate::print::Piece;
 use crate::print::specimen::SpecimenKind;
 use crate::quantity::Length;
