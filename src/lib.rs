@@ -6,6 +6,7 @@
 //!   design file -> Section -> Body -> Mesh -> checks        -> work, prints  -> files
 //!   (design)       (section)  (solid) (mesh)  (check, scene)   (shop) (print)   (drawing, export, archive)
 //! ```
+//! A job (`job`) takes one request down that way; the command line (`cli`) is its face.
 //!
 //! Axes and units: millimetres and degrees; z runs along the axis, z = 0 is the finished front
 //! (nib) face, growing towards the barrel. People see diameters; radii live in the geometry only.
@@ -25,4 +26,5 @@ pub mod print;
 pub mod drawing;
 pub mod export;
 pub mod archive;
+pub mod job;
 pub mod cli;

@@ -613,3 +613,32 @@ fn a_sheet_of_nothing_is_refused() {
     assert!(said.contains("`cubit` is no unit"), "{said}");
     assert!(!home.path().join("out").exists());
 }
+
+/// Names and texts of a stranger's files are said, and command no terminal.
+#[test]
+fn a_strangers_name_and_text_command_nothing() {
+    let home = tempfile::tempdir().unwrap();
+    let unit = "format = 1\nlike = \"demo-unit\"\nname = \"u\\u001b[2J\\u202e\\u0085\"\n";
+    fs::write(home.path().join("unit.toml"), unit).unwrap();
+    let head = "format = 1\nlike = \"demo\"\nunit = \"unit.toml\"\n";
+    let name = "a\u{1b}]0;b\u{7}\u{9b}c\u{2066}.toml";
+    for (text, ends) in [
+        (head.to_owned(), 0),
+        (format!("{head}[grip]\n\"len\u{202e}ght\" = 3 # \u{9b}\u{2067}\n"), 2),
+        (format!("{head}[grip]\nlength = \u{1b}[2J\n"), 2),
+    ] {
+        fs::write(home.path().join(name), text).unwrap();
+        for arguments in [["check", name], ["make", name]] {
+            let run = run(home.path(), &arguments);
+            assert_eq!(status(&run), ends, "{}", err(&run));
+            let said = out(&run) + &err(&run);
+            let commands = |c: char| {
+                (c.is_control() && c != '\n')
+                    || ('\u{202a}'..='\u{202e}').contains(&c)
+                    || ('\u{2066}'..='\u{2069}').contains(&c)
+            };
+            assert!(!said.contains(commands), "{said:?}");
+            assert!(ends == 0 || said.contains("\\u{1b}]0;b\\u{7}\\u{9b}c"), "{said}");
+        }
+    }
+}

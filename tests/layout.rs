@@ -81,6 +81,18 @@ fn only_solid_and_mesh_name_truck() {
     assert_eq!(found, Vec::<String>::new());
 }
 
+/// A job takes a request and gives data; words, colours and the terminal are its faces' own.
+#[test]
+fn a_job_prints_nothing() {
+    let words = ["clap", "anstyle", "anstream", "indicatif", "print!", "println!", "crate::cli"];
+    let streams = ["stdout", "stderr", "stdin"];
+    let found = faults(|folder, code| {
+        let named = words.iter().chain(&streams).filter(|word| code.contains(**word));
+        if folder == "job" { named.map(|word| (*word).to_owned()).collect() } else { Vec::new() }
+    });
+    assert_eq!(found, Vec::<String>::new());
+}
+
 #[test]
 fn only_diagnostic_colours() {
     let found = faults(|folder, code| {

@@ -1,18 +1,17 @@
 //! `check`: the same verdicts as `make`, and nothing written but the picture that is asked for;
 //! what a check means.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use super::explain;
-use super::make::load;
 use super::outcome::Outcome;
 use super::screen::{Screen, print};
-use super::{picture, table, tight};
+use super::{table, tight};
 use crate::check::{self, CheckInfo};
-use crate::design::{Asked, Library};
+use crate::design::Library;
 use crate::export;
-use crate::scene::{Examination, Scene};
-use crate::section::Section;
+use crate::job;
+use crate::scene::Examination;
 
 /// What is asked of [`check`].
 pub(super) struct Request {
@@ -51,27 +50,19 @@ pub(super) fn check(
         print(&texts.collect::<Vec<_>>().join("\n"));
         return Outcome::Fine;
     };
-    let asked = Asked { limits: &request.limits, rack: None };
-    let Some(resolved) = load(library, design, asked, screen) else {
-        return Outcome::Wrong;
-    };
     let whole = explained.is_empty() && (only.is_empty() || request.room);
-    let measured = Scene::of_design(&resolved).and_then(|scene| {
-        let room = if whole { scene.room().to_vec() } else { Vec::new() };
-        Ok(Examination { room, ..scene.examine()? })
-    });
-    let examination = match measured {
-        Ok(examination) => examination,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
-            return Outcome::Wrong;
-        }
+    let job = job::check::Request {
+        design: design.to_owned(),
+        limits: request.limits.clone(),
+        room: whole,
+        picture: request.picture.clone(),
     };
-    if let Some(path) = &request.picture
-        && let Some(outcome) = draw(path, &resolved.section, &examination, screen)
-    {
-        return outcome;
-    }
+    let checked = match job::check::check(library, &job, &()) {
+        Ok(checked) => checked,
+        Err(stopped) => return screen.stopped(&stopped),
+    };
+    screen.said(&checked.said);
+    let (resolved, examination) = (checked.resolved, checked.examination);
     if !explained.is_empty() {
         for check in &explained {
             print(&explain::meaning(check, screen.style()));
@@ -122,21 +113,4 @@ fn explained(request: &Request, screen: Screen) -> Option<Vec<&'static CheckInfo
 fn of(mut examination: Examination, checks: &[&CheckInfo]) -> Examination {
     examination.findings.retain(|finding| checks.iter().any(|check| check.code == finding.code));
     examination
-}
-
-/// Draws the walls into a file; says what went wrong, if anything did.
-fn draw(
-    path: &Path,
-    section: &Section,
-    examination: &Examination,
-    screen: Screen,
-) -> Option<Outcome> {
-    let svg = match export::walls_svg(section, examination) {
-        Ok(svg) => svg,
-        Err(error) => {
-            screen.complain(error.code(), error.to_string());
-            return Some(Outcome::Wrong);
-        }
-    };
-    picture::put(path, svg.as_bytes(), screen)
 }

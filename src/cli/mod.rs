@@ -5,13 +5,11 @@
 mod asmade;
 mod check;
 mod compare;
-mod either;
 mod explain;
 mod keep;
 mod make;
 mod new;
 mod outcome;
-mod picture;
 mod print;
 mod profiles;
 mod progress;
@@ -27,11 +25,11 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use crate::design::{Asked, Library};
+use crate::design::Library;
 use crate::drawing::CAUTION;
 use crate::export::Kind;
+use crate::job::{self, make::Request};
 use crate::mesh::DEFAULT_CHORD;
-use crate::section::NamedPart;
 use outcome::Outcome;
 use screen::Screen;
 
@@ -209,56 +207,48 @@ pub fn run() -> ExitCode {
     let library = Library::new(profiles);
     let outcome = match typed.command {
         Command::Make { design, out, chord, only, part, limit, rack, drawing } => {
-            let request = make::Request {
-                design: &design,
-                out: &out,
+            let request = Request {
                 chord,
-                only: only.as_deref(),
-                drawing: &drawing,
-                parts: &part,
-                asked: Asked { limits: &limit, rack: rack.as_deref() },
-                tools: false,
+                only,
+                drawing: drawing.into(),
+                parts: part,
+                limits: limit,
+                rack,
+                ..Request::of(design, out)
             };
-            make::make(&library, &request, screen)
+            make::make(&library, &request, false, screen)
         }
         Command::Draw { design, out, part, drawing } => {
-            let request = make::Request {
-                design: &design,
-                out: &out,
-                chord: DEFAULT_CHORD,
-                only: Some(Kind::Drawing.name()),
-                drawing: &drawing,
-                parts: &part,
-                asked: Asked::default(),
-                tools: false,
+            let request = Request {
+                only: Some(Kind::Drawing.name().to_owned()),
+                drawing: drawing.into(),
+                parts: part,
+                ..Request::of(design, out)
             };
-            make::make(&library, &request, screen)
+            make::make(&library, &request, false, screen)
         }
         Command::Sheet { design, out, rack, units, limit } => {
-            let request = make::Request {
-                design: &design,
-                out: &out,
-                chord: DEFAULT_CHORD,
-                only: Some(Kind::Sheet.name()),
-                drawing: &make::Drawing { units, ..make::Drawing::default() },
-                parts: &[NamedPart::SECTION.to_owned()],
-                asked: Asked { limits: &limit, rack: rack.as_deref() },
-                tools: true,
+            let request = Request {
+                only: Some(Kind::Sheet.name().to_owned()),
+                drawing: job::make::Drawing { units, ..Default::default() },
+                limits: limit,
+                rack,
+                ..Request::of(design, out)
             };
-            make::make(&library, &request, screen)
+            make::make(&library, &request, true, screen)
         }
         Command::Check { design, json, only, explain, room, picture, list, limit } => {
             let request =
                 check::Request { json, only, explain, room, picture, list, limits: limit };
             check::check(&library, design.as_deref(), &request, screen)
         }
-        Command::Rod(typed) => rod::rod(&library, &typed, screen),
-        Command::Asmade(typed) => asmade::asmade(&library, &typed, screen),
-        Command::Print(typed) => print::print(&library, &typed, screen),
-        Command::Keep(typed) => keep::keep(&library, &typed, screen),
-        Command::Recall(typed) => recall::recall(&typed, screen),
-        Command::Compare(typed) => compare::compare(&library, &typed, screen),
-        Command::Shelf(typed) => shelf::shelf(&library, &typed, screen),
+        Command::Rod(typed) => rod::rod(&library, typed, screen),
+        Command::Asmade(typed) => asmade::asmade(&library, typed, screen),
+        Command::Print(typed) => print::print(&library, *typed, screen),
+        Command::Keep(typed) => keep::keep(&library, typed, screen),
+        Command::Recall(typed) => recall::recall(typed, screen),
+        Command::Compare(typed) => compare::compare(&library, typed, screen),
+        Command::Shelf(typed) => shelf::shelf(&library, typed, screen),
         Command::New { name } => new::new(&name, screen),
         Command::Profiles { name } => profiles::profiles(&library, name.as_deref(), screen),
     };

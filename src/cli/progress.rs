@@ -5,6 +5,8 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
+use crate::job::Watch;
+
 /// Work shorter than this shows nothing: a line that flashes up is only noise.
 const PATIENCE: Duration = Duration::from_secs(1);
 
@@ -32,9 +34,10 @@ impl Progress {
         }
         Self(bar)
     }
+}
 
-    /// Says what is being done now.
-    pub fn step(&self, doing: &'static str) {
+impl Watch for Progress {
+    fn step(&self, doing: &'static str) {
         self.0.set_message(doing);
     }
 }

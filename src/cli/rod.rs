@@ -3,20 +3,14 @@
 use std::path::PathBuf;
 
 use super::outcome::Outcome;
+use super::progress::Progress;
 use super::screen::Screen;
-use crate::archive;
-use crate::design::{self, Library};
-use crate::diagnostic::{Diagnostic, Severity, Sources, Style, Tone, paint};
+use crate::design::Library;
+use crate::diagnostic::{Style, Tone, paint};
 use crate::drawing::CAUTION;
-use crate::drawing::part::Units;
-use crate::drawing::rod_plan::{self, ROD_NAMES};
-use crate::export::{ExportError, File, pdf, svg};
-use crate::quantity::{Length, parse_length};
-use crate::section::Section;
-use crate::shop::rod::{RodError, RodPlan, RodRequest, Shown, Wanted, plan};
-
-/// The plan's folder in the one that is written to.
-const FOLDER: &str = "rod";
+use crate::job::rod::{self, Request};
+use crate::quantity::Length;
+use crate::shop::rod::{RodPlan, Shown};
 
 /// What is asked of a rod, as typed.
 #[derive(Clone, Debug, clap::Args)]
@@ -53,108 +47,32 @@ pub(super) struct Rod {
     out: PathBuf,
 }
 
-/// Plans a rod; prints the plan and draws it.
-pub(super) fn rod(library: &Library, typed: &Rod, screen: Screen) -> Outcome {
-    let load = |design: &String| load(library, design, screen);
-    let sections: Vec<Option<Section>> = typed.designs.iter().map(load).collect();
-    let sections: Option<Vec<Section>> = sections.into_iter().collect();
-    let mut wrong = Vec::new();
-    let shown = shown(&typed.units, &mut wrong);
-    let lengths = lengths(typed, &mut wrong);
-    screen.diagnostics(&wrong, &Sources::default());
-    let (Some(sections), Some(shown), Some(lengths)) = (sections, shown, lengths) else {
-        return Outcome::Wrong;
-    };
-    let [length, kerf, squaring, holding] = lengths.0;
-    let request = RodRequest {
-        diameter: lengths.1,
-        squaring,
-        holding,
-        sets: typed.sets,
+/// Plans a rod; prints the plan and says where it is drawn.
+pub(super) fn rod(library: &Library, typed: Rod, screen: Screen) -> Outcome {
+    let request = Request {
+        designs: typed.designs,
+        length: typed.length,
+        diameter: typed.diameter,
+        kerf: typed.kerf,
+        squaring: typed.squaring,
+        holding: typed.holding,
         spares: typed.spare,
-        ..RodRequest::new(Wanted::set(&sections), length, kerf)
+        sets: typed.sets,
+        units: typed.units,
+        out: typed.out,
     };
-    let plan = match plan(&request) {
-        Ok(plan) => plan,
-        Err(errors) => {
-            let errors: Vec<Diagnostic> = errors.iter().map(told).collect();
-            screen.diagnostics(&errors, &Sources::default());
-            return Outcome::Wrong;
-        }
+    let progress = Progress::start(screen.quiet());
+    let planned = rod::rod(library, &request, &progress);
+    drop(progress);
+    let planned = match planned {
+        Ok(planned) => planned,
+        Err(stopped) => return screen.stopped(&stopped),
     };
-    let files = match files(&plan, shown) {
-        Ok(files) => files,
-        Err((code, message)) => {
-            screen.complain(code, message);
-            return Outcome::Wrong;
-        }
-    };
-    let folder = typed.out.join(FOLDER);
-    if let Err(error) = archive::replace(&folder, &files, &ROD_NAMES) {
-        screen.complain(error.code(), error.to_string());
-        return Outcome::Failed;
-    }
-    let written = ROD_NAMES.map(|name| format!("  {}\n", folder.join(name).display())).concat();
-    screen.say(&said(&plan, shown, screen.style()));
+    let written = planned.files.iter().map(|file| format!("  {}\n", file.display()));
+    let written: String = written.collect();
+    screen.say(&said(&planned.plan, planned.shown, screen.style()));
     screen.say(&format!("\nWritten:\n{written}\n{CAUTION}\n"));
     Outcome::Fine
-}
-
-/// Reads a design; says what is wrong with it, and no more: its notes are for who makes it.
-fn load(library: &Library, design: &str, screen: Screen) -> Option<Section> {
-    match design::load(library, design) {
-        Ok(resolved) => Some(resolved.section),
-        Err(mut failure) => {
-            failure.diagnostics.retain(|said| said.severity == Severity::Error);
-            screen.diagnostics(&failure.diagnostics, &failure.sources);
-            None
-        }
-    }
-}
-
-fn told(error: &RodError) -> Diagnostic {
-    Diagnostic::error(error.code(), error.to_string()).hint(error.hint())
-}
-
-fn shown(units: &str, wrong: &mut Vec<Diagnostic>) -> Option<Shown> {
-    let known = Units::ALL.into_iter().find(|known| known.name() == units);
-    if known.is_none() {
-        let message = format!("`{units}` is no unit of a plan; there are mm, inch");
-        wrong.push(Diagnostic::error("rod.units", message).hint("--units inch"));
-    }
-    known.map(|known| Shown { inches: known == Units::Inches })
-}
-
-/// Length, kerf, squaring and holding, and the diameter if it is given; notes all that are none.
-fn lengths(typed: &Rod, wrong: &mut Vec<Diagnostic>) -> Option<([Length; 4], Option<Length>)> {
-    let mut read = |code: &'static str, text: &str| {
-        let name = code.trim_start_matches("rod.");
-        let told = |error: crate::quantity::LengthError| {
-            Diagnostic::error(code, format!("--{name}: {error}")).hint(error.hint())
-        };
-        parse_length(text).map_err(|error| wrong.push(told(error))).ok()
-    };
-    let lengths = [
-        read("rod.length", &typed.length),
-        read("rod.kerf", &typed.kerf),
-        read("rod.squaring", &typed.squaring),
-        read("rod.holding", &typed.holding),
-    ];
-    let diameter = typed.diameter.as_ref().map(|text| read("rod.diameter", text));
-    let [Some(length), Some(kerf), Some(squaring), Some(holding)] = lengths else { return None };
-    let diameter = match diameter {
-        Some(None) => return None,
-        Some(Some(diameter)) => Some(diameter),
-        None => None,
-    };
-    Some(([length, kerf, squaring, holding], diameter))
-}
-
-fn files(plan: &RodPlan, shown: Shown) -> Result<Vec<File>, (&'static str, String)> {
-    let sheet = rod_plan::sheet(plan, shown).map_err(|e| (e.code(), e.to_string()))?;
-    let refused = |e: ExportError| (e.code(), e.to_string());
-    let bytes = [svg::write(&sheet).into_bytes(), pdf::write(&sheet).map_err(refused)?];
-    Ok(ROD_NAMES.iter().zip(bytes).map(|(name, bytes)| File::new(*name, bytes)).collect())
 }
 
 /// The plan as a maker reads it.

@@ -3,7 +3,9 @@
 use std::io::{IsTerminal, Write};
 
 use super::Colour;
-use crate::diagnostic::{Diagnostic, Sources, Style, render};
+use super::outcome::Outcome;
+use crate::diagnostic::{Diagnostic, Severity, Sources, Style, render, without_commands};
+use crate::job::{Said, Stopped, Why};
 
 /// The two streams, and how to write to them.
 #[derive(Clone, Copy, Debug)]
@@ -36,21 +38,35 @@ impl Screen {
         self.quiet
     }
 
-    /// The same, with what is wrong alone: notes are for who makes a design.
-    pub fn without_notes(self) -> Self {
-        Self { quiet: true, ..self }
-    }
-
     /// Prints a result, unless quiet.
     pub fn say(self, text: &str) {
         if !self.quiet {
-            print(text);
+            print(&without_commands(text, self.out));
         }
     }
 
     /// Prints what is wrong.
     pub fn complain(self, code: &'static str, message: impl Into<String>) {
         self.diagnostics(&[Diagnostic::error(code, message)], &Sources::default());
+    }
+
+    /// Prints what a job has said: errors, and notes unless quiet.
+    pub fn said(self, said: &[Said]) {
+        for Said { diagnostics, sources } in said {
+            let heard = |d: &&Diagnostic| !self.quiet || d.severity == Severity::Error;
+            let heard: Vec<Diagnostic> = diagnostics.iter().filter(heard).cloned().collect();
+            self.diagnostics(&heard, sources);
+        }
+    }
+
+    /// Prints why a job stopped; gives how the command ended.
+    pub fn stopped(self, stopped: &Stopped) -> Outcome {
+        self.said(&stopped.said);
+        match stopped.why {
+            Why::Wrong => Outcome::Wrong,
+            Why::NotMade => Outcome::Breaks,
+            Why::Failed | Why::Cancelled => Outcome::Failed,
+        }
     }
 
     /// Prints errors, and notes unless quiet, with their places.

@@ -26,6 +26,7 @@ mod rack_file;
 mod racks;
 mod reader;
 mod readings_file;
+mod remedy;
 mod resolve;
 mod resolved;
 mod template;
@@ -40,6 +41,7 @@ mod written;
 pub use edit::{EditError, with_numbers};
 pub use library::{Entry, Kind, Library};
 pub use pen_name::file_name_fault;
+pub use remedy::Fault;
 pub use resolve::credits::is_day;
 pub use resolved::{
     Credits, Derived, Failure, LoadedPrinter, LoadedReadings, Made, MadeSize, Reading, Resolved,
@@ -142,9 +144,14 @@ pub fn load_printer(library: &Library, name_or_path: &str) -> Result<LoadedPrint
     let path = document.as_ref().and_then(|document| loader.file(document));
     let file = document.map(|document| loader.read(&document, printer_file::PrinterFile::read));
     let Loader { sources, log: mut diagnostics, .. } = loader;
-    let printer = file.and_then(|file| resolve::printer::resolve(&file, &mut diagnostics));
+    let printer = file.and_then(|file| {
+        let printer = resolve::printer::resolve(&file, &mut diagnostics)?;
+        Some((printer, file.build.at()))
+    });
     match printer {
-        Some(printer) => Ok(LoadedPrinter { printer, path, notes: diagnostics, sources }),
+        Some((printer, build)) => {
+            Ok(LoadedPrinter { printer, path, build, notes: diagnostics, sources })
+        }
         None => Err(Failure { diagnostics, sources }),
     }
 }
@@ -174,13 +181,26 @@ pub fn load_readings(library: &Library, path: &Path) -> Result<LoadedReadings, F
     });
     diagnostics.append(&mut of_printer);
     let plate = printer.as_ref().map(|(printer, _)| Plate::new(printer));
-    let taken = form.map(|form| form.taken(plate.as_ref(), &mut diagnostics)).unwrap_or_default();
+    let read = form.map(|form| (form.taken(plate.as_ref(), &mut diagnostics), form));
     let is_error = |diagnostic: &Diagnostic| diagnostic.severity == Severity::Error;
-    match printer.zip(plate) {
-        Some(((printer, printer_path), plate)) if !diagnostics.iter().any(is_error) => {
+    match printer.zip(plate).zip(read) {
+        Some((((printer, printer_path), plate), (taken, form)))
+            if !diagnostics.iter().any(is_error) =>
+        {
+            let (asked, form) = (form.asked(), form.printer.at());
             let (taken, places) = taken.into_iter().unzip();
             let notes = diagnostics;
-            Ok(LoadedReadings { printer, printer_path, plate, taken, places, notes, sources })
+            Ok(LoadedReadings {
+                printer,
+                printer_path,
+                plate,
+                taken,
+                places,
+                asked,
+                form,
+                notes,
+                sources,
+            })
         }
         _ => Err(Failure { diagnostics, sources }),
     }

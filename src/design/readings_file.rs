@@ -21,6 +21,8 @@ const MOST_OFF: Length = Length::mm(1.0);
 pub(super) struct SizeFile {
     piece: &'static str,
     size: &'static str,
+    /// Where its key is; none where it is left out.
+    at: Option<Place>,
     values: Vec<Placed<Size>>,
 }
 
@@ -72,12 +74,19 @@ impl ReadingsFile {
             reader.table(name, |r| {
                 for size in SIZES {
                     let values: Option<Placed<Values>> = r.maybe(size);
+                    let at = values.as_ref().and_then(Placed::place);
                     let values = values.map(|values| values.value.0).unwrap_or_default();
-                    sizes.push(SizeFile { piece: name, size, values });
+                    sizes.push(SizeFile { piece: name, size, at, values });
                 }
             });
         }
         Self { printer, sizes }
+    }
+
+    /// Where it asks for each size, by its key.
+    pub(super) fn asked(&self) -> Vec<(String, Place)> {
+        let place = |it: &SizeFile| Some((format!("{}.{}", it.piece, it.size), it.at?));
+        self.sizes.iter().filter_map(place).collect()
     }
 
     /// The readings that were taken off a plate, with their places; what can't be one of them is
@@ -90,7 +99,7 @@ impl ReadingsFile {
         let diameters = || PieceSizes::ALL.iter().flat_map(PieceSizes::diameters).collect();
         let readings: Vec<PlateReading> = plate.map_or_else(diameters, Plate::readings);
         let mut taken = Vec::new();
-        for SizeFile { piece, size, values } in &self.sizes {
+        for SizeFile { piece, size, values, .. } in &self.sizes {
             let is_it = |asked: &&PlateReading| asked.piece == *piece && asked.size == *size;
             let Some(asked) = readings.iter().find(is_it) else {
                 let unknown = plate.is_none() && *size == "height";
@@ -159,5 +168,11 @@ impl LoadedReadings {
     pub fn place_of(&self, name: &str) -> Option<Place> {
         let n = self.taken.iter().position(|value| value.name() == name)?;
         self.places.get(n).copied()
+    }
+
+    /// Where the form asks for a size, by its key; for one that it leaves out, where it names the
+    /// printer.
+    pub fn asked_at(&self, key: &str) -> Place {
+        self.asked.iter().find(|(name, _)| name == key).map_or(self.form, |(_, at)| *at)
     }
 }

@@ -93,6 +93,8 @@ pub struct LoadedPrinter {
     pub printer: Printer,
     /// Its file, as the path was made up; none for a built-in one.
     pub path: Option<PathBuf>,
+    /// Where its file says what it builds.
+    pub build: Place,
     /// Notes, none of which stops anything.
     pub notes: Vec<Diagnostic>,
     /// Every file that was read.
@@ -112,6 +114,10 @@ pub struct LoadedReadings {
     pub taken: Vec<PlateValue>,
     /// Where each of them stands.
     pub(super) places: Vec<Place>,
+    /// Where the form asks for each size, by its key.
+    pub(super) asked: Vec<(String, Place)>,
+    /// Where the form names the printer.
+    pub form: Place,
     /// Notes, none of which stops anything.
     pub notes: Vec<Diagnostic>,
     /// Every file that was read.

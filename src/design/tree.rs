@@ -124,11 +124,69 @@ impl Table {
         })
     }
 
+    /// Where such a key is written, or the nearest of its tables that is, and how many of its words
+    /// lead there; of other ways to say the same measure, the one that is there. None where not even
+    /// its first word is.
+    pub(super) fn nearest(&self, key: &str) -> Option<(usize, Place)> {
+        let words = words(key);
+        let mut found = None;
+        let mut table = Some(self);
+        let mut list: Option<&[Node]> = None;
+        for (n, word) in (1..).zip(words) {
+            let (node, at) = if let Some(table) = table {
+                let same = || rivals(word).find_map(|rival| table.get(rival));
+                let Some(entry) = table.get(word).or_else(same) else { break };
+                let is_table = matches!(entry.node.value, Value::Table(_) | Value::List(_));
+                (&entry.node, if is_table { entry.key_at } else { entry.node.at })
+            } else {
+                let index = word.parse::<usize>().ok().and_then(|n| n.checked_sub(1));
+                let Some(node) = list.zip(index).and_then(|(list, n)| list.get(n)) else { break };
+                (node, node.at)
+            };
+            found = Some((n, at));
+            (table, list) = match &node.value {
+                Value::Table(inner) => (Some(inner), None),
+                Value::List(inner) => (None, Some(inner.as_slice())),
+                _ => break,
+            };
+        }
+        found
+    }
+
+    /// Every number in it and in its tables, by such a key, with its place; of a reading its value.
+    /// Numbers in a list have no key of their own.
+    pub(super) fn numbers(&self) -> Vec<(String, f64, Place)> {
+        let mut all = Vec::new();
+        for entry in self.entries() {
+            numbers_of(&entry.node, &entry.key, &mut all);
+        }
+        all
+    }
+
     /// Writes a number at such a key: in place of what is there, of a reading its value alone, and
     /// of other ways to say the same measure. Tables that are missing are made, and an item behind
     /// the last of a list. What is new has the place `at`.
     pub(super) fn put(&mut self, key: &str, number: f64, at: Place) {
         put_in_table(self, &words(key), number, at);
+    }
+}
+
+fn numbers_of(node: &Node, key: &str, all: &mut Vec<(String, f64, Place)>) {
+    match &node.value {
+        Value::Number(number) if key != "format" => all.push((key.to_owned(), *number, node.at)),
+        Value::Table(table) => {
+            for entry in table.entries() {
+                numbers_of(&entry.node, &format!("{key}.{}", entry.key), all);
+            }
+        }
+        Value::List(list) => {
+            for (n, item) in (1..).zip(list) {
+                if matches!(item.value, Value::Table(_)) {
+                    numbers_of(item, &format!("{key}.{n}"), all);
+                }
+            }
+        }
+        _ => {}
     }
 }
 

@@ -17,7 +17,7 @@ use super::resolve::{self, Making};
 use super::tree::Table;
 use super::unit_file::UnitFile;
 use super::write::{InFile, Write, writes};
-use crate::diagnostic::{Diagnostic, Severity};
+use crate::diagnostic::{Diagnostic, Place, Severity};
 use crate::section::Section;
 use crate::size::SizeId;
 
@@ -37,6 +37,15 @@ pub(super) struct Files {
     pub(super) unit: UnitFile,
     pub(super) material: MaterialFile,
     pub(super) maker: MakerFile,
+}
+
+/// A number that is written.
+pub(super) struct Number {
+    pub(super) file: InFile,
+    /// Tables and key joined by dots, of lists the number from 1.
+    pub(super) key: String,
+    pub(super) value: f64,
+    pub(super) at: Place,
 }
 
 /// How a value comes about.
@@ -64,6 +73,32 @@ impl Values {
         Some(if written { Origin::Written } else { Origin::Derived })
     }
 
+    /// Where a size is written; one that is derived, where the nearest of its tables is, or else the
+    /// file in which it would be.
+    pub fn place(&self, section: &Section, size: SizeId) -> Place {
+        let value = size.get(section);
+        let writes = value.and_then(|value| self.writes(section, size, value)).unwrap_or_default();
+        let places = writes.iter().filter_map(|write| self.table(write.file).nearest(&write.key));
+        let deepest = places.reduce(|best, place| if place.0 > best.0 { place } else { best });
+        let file = writes.first().map_or(InFile::Design, |write| write.file);
+        deepest.map_or_else(|| self.document(file).start(), |(_, at)| at)
+    }
+
+    /// The start of the design's file.
+    pub(super) fn start(&self) -> Place {
+        self.design.start()
+    }
+
+    /// Every number that is written, by its key.
+    pub(super) fn numbers(&self) -> Vec<Number> {
+        let mut all = Vec::new();
+        for file in [InFile::Design, InFile::Unit] {
+            let found = self.table(file).numbers();
+            all.extend(found.into_iter().map(|(key, value, at)| Number { file, key, value, at }));
+        }
+        all
+    }
+
     /// The section with some sizes at other values, everything else as written, and what follows
     /// from it derived anew: to the bit what the files give with these values in them.
     ///
@@ -76,13 +111,22 @@ impl Values {
         section: &Section,
         changes: &[(SizeId, f64)],
     ) -> Result<Section, Vec<Diagnostic>> {
-        let mut changed = Changed::default();
+        let mut all = Vec::new();
         for (size, value) in changes {
-            let writes = self.writes(section, *size, *value).ok_or_else(Vec::new)?;
-            for Write { file, key, value, .. } in writes {
-                let at = self.document(file).start();
-                changed.table(self, file).put(&key, value, at);
-            }
+            all.extend(self.writes(section, *size, *value).ok_or_else(Vec::new)?);
+        }
+        self.with_writes(&all)
+    }
+
+    /// The section with some numbers written, everything else as written.
+    ///
+    /// # Errors
+    /// Everything that is wrong then.
+    pub(super) fn with_writes(&self, writes: &[Write]) -> Result<Section, Vec<Diagnostic>> {
+        let mut changed = Changed::default();
+        for Write { file, key, value, .. } in writes {
+            let at = self.document(*file).start();
+            changed.table(self, *file).put(key, *value, at);
         }
         let mut log = Vec::new();
         let design =

@@ -11,10 +11,12 @@
 //! ```
 //! The only module that colours.
 
+mod escape;
 mod render;
 mod source;
 mod tone;
 
+pub use escape::{escaped, without_commands};
 pub use render::{Style, render};
 pub use source::{Place, Source, SourceId, Sources};
 pub use tone::{Tone, paint};

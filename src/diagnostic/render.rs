@@ -2,7 +2,8 @@
 
 use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Renderer, Snippet};
 
-use super::{Diagnostic, Place, Severity, SourceId, Sources};
+use super::escape::{Excerpt, escaped};
+use super::{Also, Diagnostic, Place, Severity, SourceId, Sources};
 
 /// Whether the text carries colours.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub enum Style {
 
 /// All diagnostics, in the order of the files and of the places in them; those without a place
 /// come first. Each ends with a line break and an empty line parts them.
+///
+/// No name and no text commands the terminal ([`escaped`]).
 pub fn render(diagnostics: &[Diagnostic], sources: &Sources, style: Style) -> String {
     let renderer = match style {
         Style::Plain => Renderer::plain(),
@@ -22,27 +25,66 @@ pub fn render(diagnostics: &[Diagnostic], sources: &Sources, style: Style) -> St
     };
     let mut ordered: Vec<&Diagnostic> = diagnostics.iter().collect();
     ordered.sort_by_key(|diagnostic| diagnostic.at);
-    let texts = ordered.iter().map(|d| renderer.render(&[group(d, sources)]) + "\n");
+    let texts = ordered.iter().map(|diagnostic| {
+        let shown = Shown::new(diagnostic, sources);
+        renderer.render(&[shown.group()]) + "\n"
+    });
     texts.collect::<Vec<_>>().join("\n")
 }
 
-fn group<'a>(diagnostic: &'a Diagnostic, sources: &'a Sources) -> Group<'a> {
-    let level = match diagnostic.severity {
-        Severity::Error => Level::ERROR,
-        Severity::Note => Level::NOTE,
-    };
-    let mut group = level.primary_title(&diagnostic.message).id(diagnostic.code).elements(
-        files(diagnostic).into_iter().map(|file| {
-            let source = sources.get(file);
-            Snippet::source(&source.text)
-                .path(&source.name)
-                .annotations(annotations(diagnostic, file, sources))
-        }),
-    );
-    if let Some(hint) = &diagnostic.hint {
-        group = group.element(Level::HELP.message(hint));
+/// A diagnostic with the files that it points into, all in characters that can be shown.
+struct Shown<'a> {
+    diagnostic: Diagnostic,
+    sources: &'a Sources,
+    /// The texts that it points into with their names, that of its own place first.
+    files: Vec<(SourceId, String, Excerpt)>,
+}
+
+impl<'a> Shown<'a> {
+    fn new(diagnostic: &Diagnostic, sources: &'a Sources) -> Self {
+        let also = |also: &Also| Also { at: also.at, label: escaped(&also.label).into_owned() };
+        let diagnostic = Diagnostic {
+            message: escaped(&diagnostic.message).into_owned(),
+            also: diagnostic.also.iter().map(also).collect(),
+            hint: diagnostic.hint.as_deref().map(|hint| escaped(hint).into_owned()),
+            ..*diagnostic
+        };
+        let file = |id: SourceId| {
+            let source = sources.get(id);
+            (id, escaped(&source.name).into_owned(), Excerpt::new(&source.text))
+        };
+        let files = files(&diagnostic).into_iter().map(file).collect();
+        Self { diagnostic, sources, files }
     }
-    group
+
+    fn group(&self) -> Group<'_> {
+        let diagnostic = &self.diagnostic;
+        let level = match diagnostic.severity {
+            Severity::Error => Level::ERROR,
+            Severity::Note => Level::NOTE,
+        };
+        let snippets = self.files.iter().map(|(file, name, excerpt)| {
+            let annotations = self.annotations(*file, excerpt);
+            Snippet::source(&excerpt.text).path(name).annotations(annotations)
+        });
+        let title = level.primary_title(&diagnostic.message).id(diagnostic.code);
+        let mut group = title.elements(snippets);
+        if let Some(hint) = &diagnostic.hint {
+            group = group.element(Level::HELP.message(hint));
+        }
+        group
+    }
+
+    fn annotations(&self, file: SourceId, excerpt: &Excerpt) -> Vec<Annotation<'_>> {
+        let here =
+            |place: &Place| (place.source == file).then(|| excerpt.span(self.sources.span(*place)));
+        let first =
+            self.diagnostic.at.iter().filter_map(here).map(|s| AnnotationKind::Primary.span(s));
+        let others = self.diagnostic.also.iter().filter_map(|also| {
+            here(&also.at).map(|s| AnnotationKind::Context.span(s).label(&also.label))
+        });
+        first.chain(others).collect()
+    }
 }
 
 /// The texts that a diagnostic points into, that of its own place first.
@@ -54,19 +96,6 @@ fn files(diagnostic: &Diagnostic) -> Vec<SourceId> {
         }
     }
     files
-}
-
-fn annotations<'a>(
-    diagnostic: &'a Diagnostic,
-    file: SourceId,
-    sources: &Sources,
-) -> Vec<Annotation<'a>> {
-    let here = |place: &Place| (place.source == file).then(|| sources.span(*place));
-    let first = diagnostic.at.iter().filter_map(here).map(|s| AnnotationKind::Primary.span(s));
-    let others = diagnostic.also.iter().filter_map(|also| {
-        here(&also.at).map(|s| AnnotationKind::Context.span(s).label(&also.label))
-    });
-    first.chain(others).collect()
 }
 
 #[cfg(test)]
@@ -106,6 +135,38 @@ error[x.later]: b is wrong
 ";
         assert_eq!(text, expected);
         assert!(render(&[], &sources, Style::Plain).is_empty());
+    }
+
+    /// A stranger's name and text say what they say, and command nothing.
+    #[test]
+    fn no_name_and_no_text_commands_the_terminal() {
+        let hostile = "\u{1b}]0;x\u{7}\u{9b}2J\u{202e}\u{2066}\u{7f}\r";
+        let text = format!("a = \"{hostile}\"\nb = 2 # {hostile}\nc{hostile} = 3\n");
+        let mut sources = Sources::default();
+        let id = sources.add(format!("{hostile}.toml"), text.as_str());
+        let at = |word: &str| {
+            let start = text.find(word).unwrap();
+            Place::new(id, start..start + word.len())
+        };
+        let told = Diagnostic::error("x.hostile", format!("no {hostile}"))
+            .at(at("= 3"))
+            .also(at("2 #"), format!("see {hostile}"))
+            .hint(format!("write {hostile}\n"));
+        for style in [Style::Plain, Style::Coloured] {
+            let said = render(std::slice::from_ref(&told), &sources, style);
+            let colours = said.replace("\u{1b}[", "");
+            let left = if style == Style::Coloured { &colours } else { &said };
+            assert!(
+                left.chars().all(|c| c == '\n' || escaped(&c.to_string()).len() == c.len_utf8())
+            );
+        }
+        // Line and column are the file's, and the marks lie under what they mark.
+        let said = render(&[told], &sources, Style::Plain);
+        let lines: Vec<&str> = said.lines().collect();
+        let (n, line) = lines.iter().enumerate().find(|(_, l)| l.contains("= 3")).unwrap();
+        let column = |line: &str, what: &str| line[..line.find(what).unwrap()].chars().count();
+        assert_eq!(column(line, "= 3"), column(lines[n + 1], "^^^"), "{said}");
+        assert!(said.contains(".toml:3:"), "{said}");
     }
 
     #[test]

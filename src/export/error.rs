@@ -3,6 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
+use crate::design::Fault;
 use crate::drawing::plate_picture::NoSheet;
 use crate::solid::BuildError;
 
@@ -158,5 +159,28 @@ impl From<BuildError> for ExportError {
 impl From<NoSheet> for ExportError {
     fn from(cause: NoSheet) -> Self {
         Self::Picture(cause)
+    }
+}
+
+impl From<ExportError> for Fault {
+    fn from(error: ExportError) -> Self {
+        let fault = Self::new(error.code(), error.to_string());
+        let without = |kinds: &str| format!("--only {kinds} writes the other files");
+        match error {
+            ExportError::Dxf(_) | ExportError::NoGroupCode { .. } => {
+                fault.hint(without("stl,step,svg,pdf"))
+            }
+            ExportError::StlRead { .. } => fault.hint(without("step,dxf,svg,pdf")),
+            ExportError::StepTooLarge { .. } => fault.hint(without("stl,dxf,svg")),
+            ExportError::PdfPage { .. } | ExportError::Pdf(_) => {
+                fault.hint(without("stl,step,dxf,svg"))
+            }
+            ExportError::Solid(cause) => Self { message: fault.message, ..cause.into() },
+            ExportError::EmptyPlate
+            | ExportError::OffPlate { .. }
+            | ExportError::NoXml { .. }
+            | ExportError::Picture(_)
+            | ExportError::Zip(_) => fault.hint("--what section prints that alone"),
+        }
     }
 }

@@ -7,6 +7,7 @@ use super::crossing::{Misplaced, first_crossing};
 use super::edges::open_edges;
 use super::parting::{across, dot, less};
 use super::patch::corners;
+use crate::design::Fault;
 use crate::solid::Measures;
 
 /// What an audit found of a sound mesh.
@@ -196,4 +197,17 @@ fn coincident_points(mesh: &Mesh) -> usize {
 fn has_no_area(mesh: &Mesh, triangle: usize) -> bool {
     let [a, b, c] = corners(mesh, triangle);
     across(less(b, a), less(c, a)) == [0.0; 3]
+}
+
+impl From<MeshError> for Fault {
+    fn from(error: MeshError) -> Self {
+        let hint = match &error {
+            MeshError::Chord { least, .. } => format!("--chord from {least} to 1, such as 0.005"),
+            MeshError::TooLarge { works: Some(works), .. } => format!("--chord {works}"),
+            MeshError::TooLarge { works: None, .. } => "give the threads fewer turns".to_owned(),
+            // The triangles are at fault, and others come of another chord error.
+            _ => "another chord error gives other triangles: --chord 0.004".to_owned(),
+        };
+        Self::new(error.code(), error.to_string()).hint(hint)
+    }
 }

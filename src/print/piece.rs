@@ -8,6 +8,7 @@ use super::specimen::{
     Ladder, LadderError, Mated, Rung, Specimen, SpecimenKind, Stands, flank_clearance, specimens,
     too_fine,
 };
+use crate::design::Fault;
 use crate::quantity::Length;
 use crate::section::{Item, Part, PieceKind, Plate, PlatePiece, Printer, Section, Side};
 
@@ -216,3 +217,21 @@ impl fmt::Display for PieceError {
 }
 
 impl std::error::Error for PieceError {}
+
+impl From<PieceError> for Fault {
+    fn from(error: PieceError) -> Self {
+        let (code, message, hint) = (error.code(), error.to_string(), error.hint());
+        let fault = match error {
+            PieceError::Offset { error, .. } => Self { message, ..error.into() },
+            PieceError::Ladder(LadderError::Build(cause)) => Self { message, ..cause.into() },
+            PieceError::Ladder(LadderError::TooFine { thread, .. }) => {
+                Self::new(code, message).about([thread])
+            }
+            PieceError::Ladder(_) => Self::new(code, message),
+        };
+        match hint {
+            Some(hint) => fault.hint(hint),
+            None => fault,
+        }
+    }
+}

@@ -10,6 +10,7 @@ use std::fmt;
 use super::offset::{Amounts, Loss, OffsetError, offset};
 use super::specimen::{SpecimenKind, too_fine};
 use crate::check::{Verdict, info};
+use crate::design::Fault;
 use crate::quantity::{Length, Limits};
 use crate::scene::{Scene, Score};
 use crate::section::{Item, Offsets, Printer, Section, Side, Thread, ThreadLimits};
@@ -209,3 +210,12 @@ impl fmt::Display for ProofError {
 }
 
 impl std::error::Error for ProofError {}
+
+impl From<ProofError> for Fault {
+    fn from(error: ProofError) -> Self {
+        match error {
+            ProofError::Offset(cause) => cause.into(),
+            ProofError::Build(cause) => cause.into(),
+        }
+    }
+}

@@ -1,6 +1,6 @@
 //! Which sizes a section has.
 
-use super::{SizeId, bought, cap, coincide};
+use super::{Owner, SizeId, bought, cap, coincide};
 use crate::section::{Depth, Item, RingForm, Section};
 
 impl SizeId {
@@ -121,6 +121,21 @@ impl SizeId {
         // A thread that begins at the shoulder begins nowhere else; no size is none.
         all.retain(|size| size.get(section).is_some_and(|value| value > 0.0));
         all
+    }
+
+    /// The sizes that place a surface of some items, those to change first at the front
+    /// ([`Self::change_order`]).
+    pub fn placing(items: &[Item], section: &Section) -> Vec<Self> {
+        let mut all = Self::all(section);
+        all.retain(|size| size.definition().shapes.iter().any(|it| items.contains(&it.item)));
+        all.sort_by_key(|size| size.change_order());
+        all
+    }
+
+    /// Which of two sizes to change first, the lower: what is made before what was bought and
+    /// measured, then by rank.
+    pub fn change_order(self) -> (bool, u8) {
+        (matches!(self.owner(), Owner::Unit | Owner::Converter), self.rank())
     }
 
     /// Every size there is of a section and of all that it meets, each once.

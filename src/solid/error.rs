@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::design::Fault;
 use crate::section::Item;
 
 /// A reason not to build a body.
@@ -141,3 +142,21 @@ impl fmt::Display for BuildError {
 }
 
 impl std::error::Error for BuildError {}
+
+impl From<BuildError> for Fault {
+    fn from(error: BuildError) -> Self {
+        let fault = Self::new(error.code(), error.to_string());
+        match error {
+            BuildError::NothingToThread { thread }
+            | BuildError::ThreadRunsIntoWall { thread, .. }
+            | BuildError::ThreadCrossesGroove { thread, .. }
+            | BuildError::ThreadsMeet { thread }
+            | BuildError::NoLength { thread }
+            | BuildError::NoForm { thread }
+            | BuildError::ThreadEndsOnArc { thread, .. }
+            | BuildError::DrawnOutTooSlowly { thread, .. }
+            | BuildError::TooManyTurns { thread, .. } => fault.about([thread]),
+            BuildError::ChainBroken { .. } | BuildError::NotSolid { .. } => fault,
+        }
+    }
+}

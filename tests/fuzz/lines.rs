@@ -39,6 +39,9 @@ const NUMBERS: &[&str] = &[
     "7.2123456789",
 ];
 
+/// Shifts of a decimal point.
+const TENS: [f64; 8] = [1e-4, 1e-3, 1e-2, 1e-1, 1.0, 1e1, 1e2, 1e3];
+
 /// Lines that a table may have; most belong to one of them, and are put anywhere.
 const LINES: &[&str] = &[
     "thread = \"M10x0.75-6g\"",
@@ -196,7 +199,7 @@ fn another_number(line: &str, rng: &mut Rng) -> String {
     let value: f64 = line[from..to].parse().unwrap_or(1.0);
     let number = match rng.u32(..6) {
         0 => (*rng.choice(NUMBERS).expect("some")).to_owned(),
-        1 => format!("{}", value * 10.0_f64.powi(rng.i32(-4..4))),
+        1 => format!("{}", value * rng.choice(TENS).expect("some")),
         2 => format!("{}", value + 1e-7 * f64::from(rng.i32(-20..20))),
         3 => format!("{:.2}", rng.f64() * 20.0),
         4 => format!("{:.3}", value * (0.5 + rng.f64())),

@@ -1,4 +1,4 @@
-//! `keep` and `make`, killed at any moment: the old state or the new one, whole.
+//! `keep`, `make` and `new`, killed at any moment: the old state or the new one, whole.
 
 use std::process::{Child, Stdio};
 use std::thread::sleep;
@@ -122,6 +122,52 @@ fn keep_killed_at_any_moment_leaves_whole_archives() {
     // The next run clears what the last one left.
     assert!(finished(home, &first));
     assert_eq!(set(&shelf), old);
+}
+
+/// Killed at any moment, `new` leaves none of its files, or its unit alone, or both; each of them is
+/// whole, and the next run makes what is missing.
+#[test]
+fn new_killed_at_any_moment_can_be_run_again() {
+    let home = tempfile::tempdir().unwrap();
+    let typed = ["new", "Pen 7", "--quiet"].map(str::to_owned);
+    let whole = measured(home.path(), &typed);
+    let both = set(home.path());
+    let named = |suffix: &str| format!("Pen 7{suffix}.toml");
+    assert_eq!(both.keys().cloned().collect::<Vec<_>>(), [named("-unit"), named("")]);
+    let [mut cut_short, mut ended] = [0, 0];
+    for n in 0..moments() {
+        let home = tempfile::tempdir().unwrap();
+        let home = home.path();
+        let hidden = home.join(".keeping.sectionwright");
+        let mut victim = Victim { home, whole, hidden, dice: Dice(17 + n as u64) };
+        cut_short += usize::from(victim.killed(&typed, n));
+        let left = set(home);
+        let files = left.iter().filter(|(name, _)| !name.starts_with('.'));
+        assert!(files.clone().all(|(name, bytes)| both.get(name) == Some(bytes)), "run {n}");
+        if left.contains_key(&named("")) {
+            assert!(left.contains_key(&named("-unit")), "run {n}: a design without its unit");
+            ended += 1;
+        } else {
+            assert!(finished(home, &typed), "run {n}: what is left is refused: {:?}", left.keys());
+            assert_eq!(set(home), both);
+        }
+    }
+    println!("new: {cut_short} of {} cut short, {ended} with both files", moments());
+    assert!(cut_short > moments() / 3, "most are killed while they run: {cut_short}");
+}
+
+/// A unit of another text is somebody's: then nothing is written.
+#[test]
+fn new_leaves_what_is_there() {
+    let home = tempfile::tempdir().unwrap();
+    for taken in ["Pen 7.toml", "Pen 7-unit.toml"] {
+        let path = home.path().join(taken);
+        fs::write(&path, "mine").unwrap();
+        let before = set(home.path());
+        assert_eq!(status(&run(home.path(), &["new", "Pen 7"])), 2);
+        assert_eq!(set(home.path()), before);
+        fs::remove_file(path).unwrap();
+    }
 }
 
 #[test]

@@ -6,19 +6,15 @@ use super::steps;
 use crate::check::{Bound, Finding, Verdict};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::drawing::CAUTION;
-use crate::export::lathe_sheet::Row;
+use crate::job::asmade::{AsCut, in_words};
 use crate::scene::{Room, SideRoom};
-use crate::section::{Section, Stage};
-use crate::shop::as_made::{AsMade, Measured, Remedy, Rescue};
+use crate::section::Stage;
+use crate::shop::as_made::{AsMade, Measured, Rescue};
 
 /// Everything: what was cut, what that breaks, what saves it, what is left.
-pub(super) fn said(
-    section: &Section,
-    made: &AsMade,
-    rooms: &[Room],
-    left: Option<&[Row]>,
-    style: Style,
-) -> String {
+pub(super) fn said(cut: &AsCut, style: Style) -> String {
+    let AsCut { plan, made, rooms, left, .. } = cut;
+    let section = &plan.section;
     let head = |text: &str| format!("\n{}\n", paint(text, Tone::Strong, style));
     let title =
         format!("{} as made: {}, unit {:?}", section.name, section.material, section.unit.name);
@@ -40,13 +36,13 @@ pub(super) fn said(
     }
     let with = if made.rescues.is_empty() { "" } else { ", with 1 above" };
     text += &head(&format!("Still to be done{with}, numbered as on the sheet"));
-    match left {
+    match left.as_deref() {
         None => text += "  nothing can be done with it\n",
         Some([]) => text += "  nothing\n",
         Some(rows) => text.extend(rows.iter().map(steps::said)),
     }
     let unsanded = section.allowance.sanding.as_mm() > 0.0 && !made.done.contains(&Stage::Sanded);
-    if unsanded && left.is_some_and(|rows| !rows.is_empty()) {
+    if unsanded && left.as_ref().is_some_and(|rows| !rows.is_empty()) {
         text += "  Depths here are from the face as it is then, before it is sanded; those above are \
                  from the finished face.\n";
     }
@@ -128,7 +124,7 @@ fn row(before: Option<&Finding>, now: &Finding, style: Style) -> String {
 fn rescues(made: &AsMade, style: Style) -> String {
     let mut text = String::new();
     for (n, rescue) in (1..).zip(&made.rescues) {
-        text += &format!("{n}. {}\n", remedy(&made.section, &rescue.remedy));
+        text += &format!("{n}. {}\n", in_words(&made.section, &rescue.remedy));
         text += &proof(made, rescue, style);
     }
     if !made.rescues.is_empty() {
@@ -159,20 +155,4 @@ fn proof(made: &AsMade, rescue: &Rescue, style: Style) -> String {
         found.map(|now| row(made.drawn.finding(now.code), now, style)).collect();
     let rows = rows.iter().fold(String::new(), |text, row| text + "   " + row);
     format!("{rows}   measured again: no verdict is worse than as drawn\n")
-}
-
-/// A remedy in words.
-pub(super) fn remedy(section: &Section, remedy: &Remedy) -> String {
-    match remedy {
-        Remedy::Change(change) => {
-            let key = change.parameter.name();
-            let parameter = change.parameter;
-            let [from, to] = [change.from, change.to].map(|mm| parameter.as_written(section, mm));
-            format!("{parameter}: {to:.2} mm instead of {from:.2} mm ({key})")
-        }
-        Remedy::FaceBack { off } => format!(
-            "take the front face back by {off:.2}: what was cut from it is then {off:.2} less deep, \
-             and the grip {off:.2} shorter; it can still be faced, as the outside is not turned"
-        ),
-    }
 }

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::found::{Comparison, Difference, goes};
 use crate::check::{FactValue, Finding, Verdict};
+use crate::job::compare::{Comparison, Difference, goes};
 use crate::scene::{Adjusted, Fit, Step, Unfit};
 
 /// The version of the form; it grows when a key changes its meaning or goes.

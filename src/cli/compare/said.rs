@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use super::found::{Comparison, goes};
 use crate::check::{Bound, Finding, Verdict};
 use crate::cli::table::{rounded, tone};
 use crate::diagnostic::{Style, Tone, paint};
 use crate::drawing::CAUTION;
+use crate::job::compare::{Comparison, Difference, goes};
 use crate::scene::{Adjusted, Fit, Unfit};
 
 /// Everything: whether they go together, what to change, and what differs.
@@ -36,7 +36,7 @@ pub(super) fn said(comparison: &Comparison, picture: &Path, style: Style) -> Str
         text += "  none\n";
     }
     text += &head("What differs");
-    let rows: Vec<_> = comparison.causes().iter().map(super::found::Difference::row).collect();
+    let rows: Vec<_> = comparison.causes().iter().map(Difference::row).collect();
     let wide = rows.iter().map(|row| row[0].chars().count()).max().unwrap_or_default().max(8);
     let line = |[what, a, b, by]: &[String; 4]| {
         let text = format!("  {what:<wide$}  {a:>16}  {b:>16}  {by:>9}");

@@ -1,20 +1,18 @@
 //! What `make` says of the files.
 
-use std::path::Path;
-
-use super::produce::Made;
-use crate::archive::Standing;
 use crate::check::Chord;
 use crate::drawing::CAUTION;
-use crate::export::{Meshed, Order};
+use crate::export::Meshed;
+use crate::job::make::Made;
 
 /// Which files were written, which stay and which went, and how near the triangles are.
-pub(super) fn said(folder: &Path, order: &Order, made: &Made, standing: &Standing) -> String {
+pub(super) fn said(made: &Made) -> String {
+    let Made { folder, order, standing, products, .. } = made;
     let list = |names: &[String]| -> String {
         let lines = names.iter().map(|name| format!("  {}", folder.join(name).display()));
         lines.collect::<Vec<_>>().join("\n") + "\n"
     };
-    let about = triangles(&made.meshes);
+    let about = triangles(&products.meshes);
     let mut text = format!("\nWritten{about}:\n{}", list(&order.names()));
     if !standing.files.is_empty() {
         let names: Vec<String> = standing.files.iter().map(|file| file.name.clone()).collect();

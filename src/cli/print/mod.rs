@@ -1,33 +1,18 @@
 //! `print`: what goes to a printer to try a fit, and what comes back from it.
-//!
-//! ```text
-//!   print DESIGN --printer P [--what ladder,stand-in]   pieces, plate, what to look for   (plate)
-//!   print --calibrate --printer P                       rings and plugs, and a form       (plate)
-//!   print --readings FILE                               the form -> the printer's profile (learn)
-//!   print DESIGN --printer P --tried 3=free,2=bound     the ladder -> printer or design   (tried)
-//! ```
 
-mod learn;
-mod plate;
-mod tried;
+mod said;
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use super::outcome::Outcome;
+use super::progress::Progress;
 use super::screen::Screen;
-use crate::archive;
-use crate::design::{self, Library, LoadedPrinter};
-use crate::diagnostic::{Diagnostic, Severity, Sources};
+use crate::design::Library;
+use crate::job::print::{self, Changed, LearnRequest, Request, TriedRequest};
 use crate::mesh::DEFAULT_CHORD;
-use crate::print::specimen::{Ladder, Mated, SpecimenKind};
-use crate::quantity::{Length, parse_length};
-use crate::section::Printer;
 
 /// The printer that is used when none is named.
 const USUAL_PRINTER: &str = "resin";
-
-/// The folder of prints in a design's.
-const FOLDER: &str = "print";
 
 /// What is asked of a print, as typed.
 #[derive(Clone, Debug, clap::Args)]
@@ -83,105 +68,106 @@ pub(super) struct Typed {
     into: Option<PathBuf>,
 }
 
+impl Typed {
+    fn request(self) -> Request {
+        Request {
+            design: self.design,
+            printer: self.printer,
+            what: self.what,
+            thread: self.thread,
+            rungs: self.rungs,
+            first: self.first,
+            step: self.step,
+            chord: self.chord,
+            out: self.out,
+        }
+    }
+}
+
 /// Does what is asked.
-pub(super) fn print(library: &Library, typed: &Typed, screen: Screen) -> Outcome {
-    if let Some(form) = &typed.readings {
-        return learn::learn(library, form, typed.into.as_deref(), screen);
+pub(super) fn print(library: &Library, mut typed: Typed, screen: Screen) -> Outcome {
+    if let Some(readings) = typed.readings.take() {
+        return learn(library, &LearnRequest { readings, into: typed.into }, screen);
     }
     if typed.calibrate {
-        return plate::calibration(library, typed, screen);
+        return calibration(library, &typed.request(), screen);
     }
-    match &typed.tried {
-        Some(words) => tried::tried(library, typed, words, screen),
-        None => plate::print(library, typed, screen),
-    }
-}
-
-/// Reads the printer's profile; says what is wrong with it.
-fn printer(library: &Library, name: &str, screen: Screen) -> Option<LoadedPrinter> {
-    match design::load_printer(library, name) {
-        Ok(loaded) => {
-            if !screen.quiet() {
-                screen.diagnostics(&loaded.notes, &loaded.sources);
-            }
-            Some(loaded)
+    match typed.tried.take() {
+        Some(words) => {
+            let request = TriedRequest {
+                design: typed.design,
+                printer: typed.printer,
+                tried: words,
+                mate: typed.mate,
+                change: typed.change,
+                out: typed.out,
+                into: typed.into,
+            };
+            tried(library, &request, screen)
         }
-        Err(mut failure) => {
-            failure.diagnostics.retain(|d| !screen.quiet() || d.severity == Severity::Error);
-            screen.diagnostics(&failure.diagnostics, &failure.sources);
-            None
-        }
+        None => plate(library, &typed.request(), screen),
     }
 }
 
-/// Writes a profile or a design: over the file that it was made from (`own`), or where nothing is. A
-/// file of another content is never written over.
-fn put(target: &Path, text: &str, own: Option<&Path>, screen: Screen) -> Option<Outcome> {
-    let whole = |path: &Path| std::path::absolute(path).ok();
-    let is_own = own.is_some_and(|own| whole(own) == whole(target));
-    let there = std::fs::read(target).ok();
-    if !is_own && there.is_some_and(|there| there != text.as_bytes()) {
-        let message = format!("{} is there already, and says something else", target.display());
-        let hint = format!(
-            "--printer {0} goes on from it; or name another file with --into",
-            target.display()
-        );
-        let error = Diagnostic::error("print.taken", message).hint(hint);
-        screen.diagnostics(&[error], &Sources::default());
-        return Some(Outcome::Wrong);
-    }
-    let written = archive::replace_file(target, text.as_bytes());
-    written.err().map(|error| {
-        screen.complain(error.code(), error.to_string());
-        Outcome::Failed
-    })
-}
-
-/// A word of a list; noted where it is none.
-fn word<T: Copy>(
-    code: &'static str,
-    what: &str,
-    typed: &str,
-    known: &[(&'static str, T)],
-    wrong: &mut Vec<Diagnostic>,
-) -> Option<T> {
-    let found = known.iter().find(|(name, _)| *name == typed.trim());
-    if found.is_none() {
-        let names: Vec<&str> = known.iter().map(|(name, _)| *name).collect();
-        let message = format!("`{typed}` is no {what}; there are {}", names.join(", "));
-        wrong.push(Diagnostic::error(code, message).hint(format!("such as {}", names[0])));
-    }
-    found.map(|(_, value)| *value)
-}
-
-/// The kinds that are asked for, each once, in their own order; notes every word that is none.
-fn kinds(typed: &Typed, wrong: &mut Vec<Diagnostic>) -> Vec<SpecimenKind> {
-    let known = SpecimenKind::ALL.map(|kind| (kind.name(), kind));
-    let mut asked = Vec::new();
-    for name in &typed.what {
-        asked.extend(word("print.what", "specimen", name, &known, wrong));
-    }
-    SpecimenKind::ALL.into_iter().filter(|kind| asked.contains(kind)).collect()
-}
-
-/// The ladder that is asked for; notes what is wrong with it.
-fn ladder(typed: &Typed, printer: &Printer, wrong: &mut Vec<Diagnostic>) -> Option<Ladder> {
-    let known = Mated::ALL.map(|mated| (mated.name(), mated));
-    let mated = word("print.thread", "thread of a ladder", &typed.thread, &known, wrong);
-    let mut length = |name: &str, code, text: &Option<String>| -> Option<Option<Length>> {
-        let Some(text) = text else { return Some(None) };
-        let told = |error: crate::quantity::LengthError| {
-            Diagnostic::error(code, format!("--{name}: {error}")).hint(error.hint())
-        };
-        parse_length(text).map_err(|error| wrong.push(told(error))).ok().map(Some)
+fn plate(library: &Library, request: &Request, screen: Screen) -> Outcome {
+    let progress = Progress::start(screen.quiet());
+    let printed = print::print(library, request, &progress);
+    drop(progress);
+    let printed = match printed {
+        Ok(printed) => printed,
+        Err(stopped) => return screen.stopped(&stopped),
     };
-    let first = length("first", "print.first", &typed.first);
-    let step = length("step", "print.step", &typed.step);
-    let usual = Ladder::usual(printer, mated?);
-    Some(Ladder {
-        rungs: typed.rungs.unwrap_or(usual.rungs),
-        first: first?.unwrap_or(usual.first),
-        step: step?.unwrap_or(usual.step),
-        ..usual
-    })
+    screen.said(&printed.said);
+    screen.say(&said::pieces(&printed));
+    screen.say(&said::written(&printed.folder, &printed.files));
+    Outcome::Fine
+}
+
+fn calibration(library: &Library, request: &Request, screen: Screen) -> Outcome {
+    let progress = Progress::start(screen.quiet());
+    let plate = print::calibration(library, request, &progress);
+    drop(progress);
+    let plate = match plate {
+        Ok(plate) => plate,
+        Err(stopped) => return screen.stopped(&stopped),
+    };
+    screen.said(&plate.said);
+    let (title, pieces, readings) = (&plate.title, plate.pieces.len(), plate.readings);
+    screen.say(&format!("{title}: {pieces} rings and plugs, {readings} readings\n"));
+    screen.say(&said::written(&plate.folder, &plate.files));
+    if let Some(path) = &plate.filled_in {
+        screen.say(&format!("{} has readings in it, and stays as it is\n", path.display()));
+    }
+    Outcome::Fine
+}
+
+fn learn(library: &Library, request: &LearnRequest, screen: Screen) -> Outcome {
+    match print::learn(library, request, &()) {
+        Ok(learned) => {
+            screen.said(&learned.said);
+            screen.say(&said::learned(&learned));
+            Outcome::Fine
+        }
+        Err(stopped) => screen.stopped(&stopped),
+    }
+}
+
+fn tried(library: &Library, request: &TriedRequest, screen: Screen) -> Outcome {
+    let tried = match print::tried(library, request, &()) {
+        Ok(tried) => tried,
+        Err(stopped) => return screen.stopped(&stopped),
+    };
+    screen.said(&tried.said);
+    screen.say(&said::rungs(&tried));
+    match &tried.changed {
+        Ok(Changed::Printer { before, now, target }) => {
+            screen.say(&said::printer(before, now, target));
+            Outcome::Fine
+        }
+        Ok(Changed::Design { sizes, target }) => {
+            screen.say(&said::design(sizes, target));
+            Outcome::Fine
+        }
+        Err(stopped) => screen.stopped(stopped),
+    }
 }

@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::words::Units;
 use crate::design::Credits;
+use crate::design::Fault;
 use crate::drawing::sheet_frame::{PaperSize, Scale};
 
 /// How a drawing is asked for.
@@ -62,3 +63,10 @@ impl fmt::Display for NoRoom {
 }
 
 impl std::error::Error for NoRoom {}
+
+impl From<NoRoom> for Fault {
+    fn from(error: NoRoom) -> Self {
+        let hint = "without --sheet and --scale it is drawn on what it needs; or --sheet A1";
+        Self::new(error.code(), error.to_string()).hint(hint)
+    }
+}

@@ -5,7 +5,7 @@ use std::fmt;
 
 use super::contradiction::{Against, Contradiction};
 use crate::design::LoadedReadings;
-use crate::diagnostic::Diagnostic;
+use crate::diagnostic::{Diagnostic, Place};
 use crate::quantity::Length;
 use crate::section::Measurand;
 
@@ -75,6 +75,17 @@ impl CalibrationFault {
         }
     }
 
+    /// Where the form asks for what it is about.
+    fn place(&self, loaded: &LoadedReadings) -> Place {
+        let kind = match self {
+            Self::TooFew { such_as, .. } => return loaded.asked_at(such_as),
+            Self::NoPrinter { kind, .. } => Some(*kind),
+            Self::Nothing | Self::Contradiction(_) => None,
+        };
+        let first = loaded.taken.iter().find(|taken| Some(taken.of.kind) == kind);
+        first.and_then(|taken| loaded.place_of(&taken.name())).unwrap_or(loaded.form)
+    }
+
     /// With its places in the form that the readings were loaded from.
     pub fn diagnostic(&self, loaded: &LoadedReadings) -> Diagnostic {
         let mut diagnostic = Diagnostic::error(self.code(), self.to_string()).hint(self.hint());
@@ -89,6 +100,7 @@ impl CalibrationFault {
                 diagnostic = diagnostic.also(place, "the same size, read again");
             }
         }
+        diagnostic.at = diagnostic.at.or_else(|| Some(self.place(loaded)));
         diagnostic
     }
 }

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::design::Fault;
 use crate::section::Feature;
 
 /// A reason not to offset a part.
@@ -55,3 +56,16 @@ impl fmt::Display for OffsetError {
 }
 
 impl std::error::Error for OffsetError {}
+
+impl From<OffsetError> for Fault {
+    fn from(error: OffsetError) -> Self {
+        let fault = Self::new(error.code(), error.to_string())
+            .hint("print another specimen, or on a printer that needs less compensation");
+        match error {
+            OffsetError::NothingLeft => fault,
+            OffsetError::NoJoint { one, other } | OffsetError::Crossing { one, other, .. } => {
+                fault.about([one.item, other.item])
+            }
+        }
+    }
+}

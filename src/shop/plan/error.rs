@@ -3,6 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
+use crate::design::Fault;
 use crate::solid::BuildError;
 
 /// What prevents a plan.
@@ -55,5 +56,15 @@ impl Error for PlanError {
 impl From<BuildError> for PlanError {
     fn from(cause: BuildError) -> Self {
         Self::Solid(cause)
+    }
+}
+
+impl From<PlanError> for Fault {
+    fn from(error: PlanError) -> Self {
+        let (code, message) = (error.code(), error.to_string());
+        match error {
+            PlanError::Solid(cause) => Self { message, ..cause.into() },
+            PlanError::NotTheSection { .. } => Self::new(code, message),
+        }
     }
 }

@@ -69,6 +69,8 @@ pub enum RodError {
         sets: usize,
         /// How much longer it would have to be.
         missing: Length,
+        /// The design of the longest piece.
+        longest: String,
         /// Designs of which it does not give a piece.
         alone: Vec<String>,
         /// What would do, each planned before it is said.
@@ -87,6 +89,16 @@ impl RodError {
             Self::TooMany { .. } => "rod.too-many",
             Self::TooThin { .. } => "rod.too-thin",
             Self::TooShort { .. } => "rod.too-short",
+        }
+    }
+
+    /// The design that asks for more than the rod has; none where the fault is what is asked of the
+    /// rod itself.
+    pub fn design(&self) -> Option<&str> {
+        match self {
+            Self::TooThin { name, .. } => Some(name),
+            Self::TooShort { longest, .. } => Some(longest),
+            _ => None,
         }
     }
 

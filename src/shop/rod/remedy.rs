@@ -29,8 +29,11 @@ pub(super) fn too_short(request: &RodRequest, sets: usize, fit: usize) -> RodErr
     if fit > 0 {
         works.push(format!("--sets {fit}"));
     }
+    let longest =
+        request.designs.iter().max_by(|a, b| a.squared.as_mm().total_cmp(&b.squared.as_mm()));
+    let longest = longest.map(|wanted| wanted.name.clone()).unwrap_or_default();
     let alone = alone.into_iter().map(|design| request.designs[design].name.clone()).collect();
-    RodError::TooShort { sets, missing: up(taken - request.length), alone, works }
+    RodError::TooShort { sets, missing: up(taken - request.length), longest, alone, works }
 }
 
 /// What would give the spares that are missing from a plan.

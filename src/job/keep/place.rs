@@ -14,7 +14,10 @@ const PLACE: &str = "sectionwright/kept";
 
 /// The shelf: as it is typed, else by the environment, else in the data folder of whoever runs this
 /// (the XDG Base Directory Specification's: `$XDG_DATA_HOME`, else `.local/share` at home).
-pub(in crate::cli) fn shelf_folder(typed: Option<&Path>) -> Result<PathBuf, Box<Diagnostic>> {
+///
+/// # Errors
+/// Nothing says where, and there is no home.
+pub fn shelf_folder(typed: Option<&Path>) -> Result<PathBuf, Box<Diagnostic>> {
     let of = |name: &str| env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
     if let Some(folder) = typed.map(Path::to_owned).or_else(|| of(VARIABLE)) {
         return Ok(folder);

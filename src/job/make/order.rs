@@ -1,4 +1,4 @@
-//! What is asked for on the command line, held against what there is.
+//! What is asked for in words, held against what there is.
 
 use super::Drawing;
 use crate::diagnostic::Diagnostic;
@@ -9,7 +9,7 @@ use crate::mesh::{DEFAULT_CHORD, check_chord};
 use crate::section::{NamedPart, Section};
 
 /// What is wrong with the chord that is asked for; held against its limits, triangles or not.
-pub(in crate::cli) fn chord_fault(chord: f64) -> Option<Diagnostic> {
+pub fn chord_fault(chord: f64) -> Option<Diagnostic> {
     let error = check_chord(chord).err()?;
     let works = format!("--chord {DEFAULT_CHORD} is finer than any print shows");
     Some(Diagnostic::error(error.code(), error.to_string()).hint(works))

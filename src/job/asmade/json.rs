@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::{cut, said};
+use super::cut;
+use super::remedy::in_words;
 use crate::check::{Finding, Verdict};
 use crate::scene::Room;
 use crate::section::{Cut, Section};
@@ -160,7 +161,7 @@ fn rescue_part(rescue: &Rescue, made: &AsMade) -> RescuePart {
     };
     RescuePart {
         remedy: if change.is_some() { "change" } else { "face-back" },
-        said: said::remedy(&made.section, &rescue.remedy),
+        said: in_words(&made.section, &rescue.remedy),
         key: change.map(|change| change.parameter.name()),
         from_mm: change.map(|change| written(change.parameter, change.from)),
         to_mm: change.map(|change| written(change.parameter, change.to)),

@@ -4,17 +4,16 @@ use crate::check::{Fact, FactValue, Finding, Verdict, facts};
 use crate::drawing::half_section::PairRow;
 use crate::scene::{
     Adjusted, Examination, Fit, Unfit, adjust_mates, adjust_outside, adjust_section, fit,
-    same_outside, verdicts,
+    same_outside,
 };
 use crate::section::Section;
-use crate::solid::BuildError;
 
 /// Two numbers this near are shown as the same: a hundredth of what a caliper shows. Larger, and a
 /// difference that somebody wrote is lost; smaller, and the rounding of a sum is listed.
 const SHOWN: f64 = 1e-4;
 
 /// Two pens side by side.
-pub(super) struct Comparison {
+pub struct Comparison {
     sections: [Section; 2],
     examinations: [Examination; 2],
     /// The second's section in the first's barrel and cap, and the other way round.
@@ -32,10 +31,14 @@ pub(super) struct Comparison {
 }
 
 /// A fact that differs; one of the two may not have it.
-pub(super) struct Difference {
+pub struct Difference {
+    /// By what it is known.
     pub name: String,
+    /// What differs.
     pub what: String,
+    /// The unit of its numbers.
     pub unit: &'static str,
+    /// The first's and the second's.
     pub sides: [Option<FactValue>; 2],
     /// Whether it is a size that can be set.
     pub is_size: bool,
@@ -44,12 +47,8 @@ pub(super) struct Difference {
 }
 
 impl Comparison {
-    /// Measures both, each by itself and in the other's barrel and cap.
-    ///
-    /// # Errors
-    /// One of them can't be built.
-    pub fn new(a: Section, b: Section) -> Result<Self, BuildError> {
-        let examinations = [verdicts(&a)?, verdicts(&b)?];
+    /// Measures each of two, with its verdicts, in the other's barrel and cap.
+    pub fn new([a, b]: [Section; 2], examinations: [Examination; 2]) -> Self {
         let fits = [fit(&b, &a), fit(&a, &b)];
         let section_change = if goes(&fits[0]) { None } else { adjust_section(&b, &a) };
         let changed = section_change.as_ref().map_or(&b, |adjusted| &adjusted.section);
@@ -57,7 +56,7 @@ impl Comparison {
         let same_outside = same_outside(&a, &b);
         let outside_change = if same_outside { None } else { adjust_outside(&b, &a) };
         let sections = [a, b];
-        Ok(Self {
+        Self {
             sections,
             examinations,
             fits,
@@ -65,9 +64,10 @@ impl Comparison {
             mates_change,
             same_outside,
             outside_change,
-        })
+        }
     }
 
+    /// The first's section, and the second's.
     pub fn sections(&self) -> [&Section; 2] {
         self.sections.each_ref()
     }
@@ -114,7 +114,7 @@ impl Comparison {
 }
 
 /// Whether a section goes in without a check that breaks.
-pub(super) fn goes(fit: &Result<Fit, Unfit>) -> bool {
+pub fn goes(fit: &Result<Fit, Unfit>) -> bool {
     fit.as_ref().is_ok_and(|fit| fit.verdict() != Verdict::Breaks)
 }
 

@@ -6,36 +6,27 @@ use crate::diagnostic::Diagnostic;
 use crate::quantity::{Length, LengthError, parse_length};
 use crate::standard::designation::ThreadDesignation;
 
-/// What of an archive is asked for, as typed. All of it has to be so.
-#[derive(Debug, clap::Args)]
-pub(super) struct Looked {
-    /// Only designs with this in their name, whatever the case
-    #[arg(long, value_name = "WORDS")]
-    name: Option<String>,
-    /// Only those for a nib unit with this in its name
-    #[arg(long, value_name = "WORDS")]
-    unit: Option<String>,
-    /// Only those whose thread for the unit is this one: M7.9x0.6
-    #[arg(long, value_name = "THREAD")]
-    thread: Option<String>,
-    /// Only those whose tenon has this thread: M10x0.75, or with its class, M10x0.75-6g
-    #[arg(long, value_name = "THREAD")]
-    tenon: Option<String>,
-    /// Only those with a grip of this length, to half a tenth
-    #[arg(long, value_name = "LENGTH")]
-    grip: Option<String>,
-    /// Only those of this diameter at the shoulder, to half a tenth
-    #[arg(long, value_name = "LENGTH")]
-    shoulder: Option<String>,
-    /// Only those of a material with this in its name
-    #[arg(long, value_name = "WORDS")]
-    material: Option<String>,
-    /// Only those whose worst verdict is this one: holds, close, breaks
-    #[arg(long, value_name = "VERDICT")]
-    verdict: Option<String>,
-    /// Only those kept on this day, or in this month or year: 2031, 2031-05, 2031-05-01
-    #[arg(long, value_name = "DAY")]
-    date: Option<String>,
+/// What of an archive is asked for. All of it has to be so.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Looked {
+    /// Words in the design's name, whatever the case.
+    pub name: Option<String>,
+    /// Words in the nib unit's name.
+    pub unit: Option<String>,
+    /// The thread for the unit: `M7.9x0.6`.
+    pub thread: Option<String>,
+    /// The tenon's thread, with its class or without.
+    pub tenon: Option<String>,
+    /// Length of the grip, to half a tenth.
+    pub grip: Option<String>,
+    /// Diameter at the shoulder, to half a tenth.
+    pub shoulder: Option<String>,
+    /// Words in the material's name.
+    pub material: Option<String>,
+    /// The worst verdict: holds, close, breaks.
+    pub verdict: Option<String>,
+    /// The day of keeping, its month or its year.
+    pub date: Option<String>,
 }
 
 /// Lengths this near are the same to who measures with a caliper: half a tenth. Less, and a pen that
@@ -55,9 +46,9 @@ pub(super) struct Filter {
 }
 
 impl Filter {
-    /// Reads what is typed; notes all that is wrong with it.
-    pub fn read(typed: &Looked, wrong: &mut Vec<Diagnostic>) -> Self {
-        let words = [&typed.name, &typed.unit, &typed.material];
+    /// Reads what is asked for; notes all that is wrong with it.
+    pub fn read(looked: &Looked, wrong: &mut Vec<Diagnostic>) -> Self {
+        let words = [&looked.name, &looked.unit, &looked.material];
         let words = words.map(|words| words.as_ref().map(|words| words.to_lowercase()));
         let mut thread = |option: &str, typed: &Option<String>| {
             let designation = typed.as_ref()?.parse::<ThreadDesignation>();
@@ -67,24 +58,24 @@ impl Filter {
             };
             designation.map_err(|why| wrong.push(told(why))).ok()
         };
-        let threads = [thread("thread", &typed.thread), thread("tenon", &typed.tenon)];
+        let threads = [thread("thread", &looked.thread), thread("tenon", &looked.tenon)];
         let mut length = |option: &str, typed: &Option<String>| {
             let told = |why: LengthError| {
                 Diagnostic::error("shelf.length", format!("--{option}: {why}")).hint(why.hint())
             };
             parse_length(typed.as_ref()?).map_err(|why| wrong.push(told(why))).ok()
         };
-        let lengths = [length("grip", &typed.grip), length("shoulder", &typed.shoulder)];
+        let lengths = [length("grip", &looked.grip), length("shoulder", &looked.shoulder)];
         let verdicts = ["holds", "close", "breaks"];
-        if let Some(other) = typed.verdict.as_ref().filter(|it| !verdicts.contains(&it.as_str())) {
+        if let Some(other) = looked.verdict.as_ref().filter(|it| !verdicts.contains(&it.as_str())) {
             let message = format!("{other:?} is no verdict; there are {}", verdicts.join(", "));
             wrong.push(Diagnostic::error("shelf.verdict", message).hint("--verdict holds"));
         }
-        if let Some(other) = typed.date.as_ref().filter(|date| !is_start_of_a_day(date)) {
+        if let Some(other) = looked.date.as_ref().filter(|date| !is_start_of_a_day(date)) {
             let message = format!("{other:?} is no year, month or day as ISO 8601 writes it");
             wrong.push(Diagnostic::error("shelf.date", message).hint("--date 2031-05"));
         }
-        Self { words, threads, lengths, verdict: typed.verdict.clone(), date: typed.date.clone() }
+        Self { words, threads, lengths, verdict: looked.verdict.clone(), date: looked.date.clone() }
     }
 
     /// Whether an archive is asked for.
@@ -138,18 +129,26 @@ fn turns_alike(a: &ThreadDesignation, b: &ThreadDesignation) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use clap::Parser;
 
-    #[derive(Parser)]
-    struct Line {
-        #[command(flatten)]
-        typed: Looked,
-    }
-
+    /// What is looked for, in pairs of name and value.
     fn filter(words: &[&str]) -> (Filter, Vec<&'static str>) {
-        let line = Line::parse_from([&["shelf"], words].concat());
+        let mut looked = Looked::default();
+        for pair in words.chunks(2) {
+            let value = match pair[0] {
+                "name" => &mut looked.name,
+                "unit" => &mut looked.unit,
+                "thread" => &mut looked.thread,
+                "tenon" => &mut looked.tenon,
+                "grip" => &mut looked.grip,
+                "shoulder" => &mut looked.shoulder,
+                "material" => &mut looked.material,
+                "verdict" => &mut looked.verdict,
+                _ => &mut looked.date,
+            };
+            *value = Some(pair[1].to_owned());
+        }
         let mut wrong = Vec::new();
-        let filter = Filter::read(&line.typed, &mut wrong);
+        let filter = Filter::read(&looked, &mut wrong);
         (filter, wrong.iter().map(|fault| fault.code).collect())
     }
 
@@ -170,40 +169,31 @@ mod tests {
     #[test]
     fn each_filter_finds_and_leaves() {
         let pairs = [
-            ("--name", "pen", "ink"),
-            ("--unit", "DEMO", "other"),
-            ("--thread", "M7.9x0.6", "M8x0.6"),
-            ("--tenon", "M10x0.75", "M10x1"),
-            ("--tenon", "M10x0.75-6g", "M10x0.75-6h"),
-            ("--tenon", "M10x0.75", "M10x0.75-LH"),
-            ("--grip", "22.04", "22.1"),
-            ("--shoulder", "12.4 mm", "12.3"),
-            ("--material", "resin", "ebonite"),
-            ("--verdict", "close", "holds"),
-            ("--date", "2031", "2032"),
-            ("--date", "2031-05", "2031-06"),
+            ("name", "pen", "ink"),
+            ("unit", "DEMO", "other"),
+            ("thread", "M7.9x0.6", "M8x0.6"),
+            ("tenon", "M10x0.75", "M10x1"),
+            ("tenon", "M10x0.75-6g", "M10x0.75-6h"),
+            ("tenon", "M10x0.75", "M10x0.75-LH"),
+            ("grip", "22.04", "22.1"),
+            ("shoulder", "12.4 mm", "12.3"),
+            ("material", "resin", "ebonite"),
+            ("verdict", "close", "holds"),
+            ("date", "2031", "2032"),
+            ("date", "2031-05", "2031-06"),
         ];
         for (option, finds, leaves) in pairs {
             assert!(filter(&[option, finds]).0.passes(&row()), "{option} {finds}");
             assert!(!filter(&[option, leaves]).0.passes(&row()), "{option} {leaves}");
         }
-        let all = filter(&["--name", "pen", "--verdict", "holds"]);
+        let all = filter(&["name", "pen", "verdict", "holds"]);
         assert!(!all.0.passes(&row()), "all of it has to be so");
     }
 
     #[test]
     fn everything_that_is_wrong_is_said() {
         let (_, codes) = filter(&[
-            "--thread",
-            "M",
-            "--tenon",
-            "10",
-            "--grip",
-            "long",
-            "--verdict",
-            "good",
-            "--date",
-            "2031-13",
+            "thread", "M", "tenon", "10", "grip", "long", "verdict", "good", "date", "2031-13",
         ]);
         let expected =
             ["shelf.thread", "shelf.thread", "shelf.length", "shelf.verdict", "shelf.date"];

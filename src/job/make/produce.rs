@@ -3,19 +3,22 @@
 use super::Wanted;
 use crate::archive::Standing;
 use crate::check::chord;
-use crate::cli::progress::Progress;
-use crate::design::Resolved;
-use crate::drawing::part::{page, subject, tap_order};
+use crate::design::{Fault, Resolved};
+use crate::diagnostic::Diagnostic;
+use crate::drawing::part::{NoRoom, page, subject, tap_order};
 use crate::export::{
     self, Drawn, File, Kind, MadePart, Meshed, Order, Sources, TAP_ORDER, lathe_sheet,
 };
+use crate::job::read::scene;
+use crate::job::stopped::{Said, Stopped};
+use crate::job::watch::{Watch, step};
 use crate::scene::{Examination, Scene, allot};
-use crate::section::{NamedPart, Part, Section};
+use crate::section::{NamedPart, Part};
 use crate::shop::{Plan, plan};
-use crate::solid::{Body, build};
+use crate::solid::{Body, BuildError, build};
 
 /// What was made of a design.
-pub(in crate::cli) struct Made {
+pub struct Products {
     /// What was asked for, what still stands, and the report.
     pub files: Vec<File>,
     /// What the checks found.
@@ -26,49 +29,57 @@ pub(in crate::cli) struct Made {
     pub plan: Option<Plan>,
 }
 
-/// Why nothing is made: a code and a message.
-pub(in crate::cli) type Fault = (&'static str, String);
-
 /// Builds, checks and cuts what is asked for; no triangles where no STL is.
-pub(in crate::cli) fn produce(
+///
+/// # Errors
+/// Why nothing is made, with its place in the design.
+pub fn produce(
     resolved: &Resolved,
     wanted: Wanted,
     chord: f64,
     standing: &Standing,
-    progress: &Progress,
-) -> Result<Made, Fault> {
+    watch: &dyn Watch,
+) -> Result<Products, Stopped> {
     let Resolved { section, workshop, .. } = resolved;
     let order = &wanted.order();
-    progress.step("building the solid");
-    let part = section.part();
-    let body = build(&part).map_err(|e| (e.code(), e.to_string()))?;
-    let plain = build(&section.plain_part()).map_err(|e| (e.code(), e.to_string()))?;
-    progress.step("checking walls and threads");
-    let scene = Scene::of_design(resolved).map_err(|e| (e.code(), e.to_string()))?;
-    let examination = scene.examine().map_err(|e| (e.code(), e.to_string()))?;
+    let told = |fault: Box<Diagnostic>| Stopped::wrong(vec![Said::one(*fault, &resolved.sources)]);
+    let placed = |fault: Fault| told(Box::new(resolved.placed(fault)));
+    step(watch, "building the solid")?;
+    // A value that works for these has to work for what they meet, too.
+    let (body, plain) = resolved
+        .attempt(|section| -> Result<_, BuildError> {
+            Scene::of(section)?;
+            Ok((build(&section.part())?, build(&section.plain_part())?))
+        })
+        .map_err(told)?;
+    step(watch, "checking walls and threads")?;
+    let scene = scene(resolved).map_err(told)?;
+    let examination = scene.examine().map_err(|error| placed(error.into()))?;
     // Only the sheet tells it, and who asks for everything.
     let examination = if order.section_as(Kind::Sheet) {
-        progress.step("finding how far each size may be off");
+        step(watch, "finding how far each size may be off")?;
         Examination { room: scene.room().to_vec(), ..examination }
     } else {
         examination
     };
-    progress.step("cutting the surface into triangles");
-    let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
-    let drawings = drawings(section, &wanted, progress)?;
+    step(watch, "cutting the surface into triangles")?;
+    let part = section.part();
+    let mesh = order.section_as(Kind::Stl).then(|| cut(&part, &body, chord));
+    let mesh = mesh.transpose().map_err(placed)?;
+    let drawings = drawings(resolved, &wanted, watch)?;
     let units = wanted.format.units;
     let mut made = Vec::new();
     for named in wanted.parts.into_iter().filter(|part| part.name != NamedPart::SECTION) {
-        made.push(one_part(named, order, chord)?);
+        made.push(one_part(named, order, chord).map_err(placed)?);
     }
     let plan = order.section_as(Kind::Sheet).then(|| {
-        progress.step("planning the work at the lathe");
-        plan(&scene, workshop).map_err(|e| (e.code(), e.to_string()))
+        step(watch, "planning the work at the lathe")?;
+        plan(&scene, workshop).map_err(|error| placed(error.into()))
     });
     let plan = plan.transpose()?;
     let sheet = plan.as_ref().map(|plan| lathe_sheet::files(section, plan, units));
-    let sheet = sheet.transpose().map_err(|e| (e.code(), e.to_string()))?.unwrap_or_default();
-    progress.step("writing the formats");
+    let sheet = sheet.transpose().map_err(|error| placed(error.into()))?.unwrap_or_default();
+    step(watch, "writing the formats")?;
     let sources = Sources {
         section,
         body: &body,
@@ -81,30 +92,37 @@ pub(in crate::cli) fn produce(
         examination: &examination,
     };
     let files = export::files(&sources, order, standing.report.as_ref(), standing.files.clone())
-        .map_err(|e| (e.code(), e.to_string()))?;
+        .map_err(|error| placed(error.into()))?;
     let of_section = mesh.map(|mesh| (NamedPart::SECTION.to_owned(), mesh));
     let of_parts = made.into_iter().filter_map(|part| Some((part.name, part.mesh?)));
     let meshes = of_section.into_iter().chain(of_parts).collect();
-    Ok(Made { files, examination, meshes, plan })
+    Ok(Products { files, examination, meshes, plan })
 }
 
 /// The drawings that are asked for.
-fn drawings(section: &Section, wanted: &Wanted, progress: &Progress) -> Result<Vec<Drawn>, Fault> {
+fn drawings(
+    resolved: &Resolved,
+    wanted: &Wanted,
+    watch: &dyn Watch,
+) -> Result<Vec<Drawn>, Stopped> {
+    let section = &resolved.section;
+    let told = |fault: Diagnostic| Stopped::wrong(vec![Said::one(fault, &resolved.sources)]);
+    let placed = |error: NoRoom| told(resolved.placed(error.into()));
     if !wanted.kinds.have_drawing() {
         return Ok(Vec::new());
     }
-    progress.step("allotting limits to the drawing's sizes");
-    let allotment = allot(section).map_err(|e| (e.code(), e.to_string()))?;
-    progress.step("drawing");
+    step(watch, "allotting limits to the drawing's sizes")?;
+    let allotment = resolved.attempt(allot).map_err(|fault| told(*fault))?;
+    step(watch, "drawing")?;
     let units = wanted.format.units;
     let mut drawn = Vec::new();
     for named in &wanted.parts {
         let subject = subject(section, named, &allotment, units);
-        let sheet = page(&subject, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        let sheet = page(&subject, &wanted.format).map_err(placed)?;
         drawn.push(Drawn { part: named.name.clone(), sheet });
     }
     if wanted.tap_order {
-        let sheet = tap_order(section, &wanted.format).map_err(|e| (e.code(), e.to_string()))?;
+        let sheet = tap_order(section, &wanted.format).map_err(placed)?;
         drawn.push(Drawn { part: TAP_ORDER.to_owned(), sheet });
     }
     Ok(drawn)
@@ -112,12 +130,13 @@ fn drawings(section: &Section, wanted: &Wanted, progress: &Progress) -> Result<V
 
 fn one_part(named: NamedPart, order: &Order, chord: f64) -> Result<MadePart, Fault> {
     let NamedPart { name, what, part, .. } = named;
-    let body = build(&part).map_err(|e| (e.code(), format!("{what}: {e}")))?;
+    let body = build(&part).map_err(|error| Fault::from(error).of(&what))?;
     let mesh = order.kinds.has(Kind::Stl).then(|| cut(&part, &body, chord)).transpose()?;
     Ok(MadePart { name, what, body, mesh })
 }
 
+/// The triangles of a part.
 fn cut(part: &Part, body: &Body, asked: f64) -> Result<Meshed, Fault> {
     let chord = chord(part, body, asked);
-    Meshed::new(body, chord).map_err(|e| (e.code(), e.to_string()))
+    Ok(Meshed::new(body, chord)?)
 }
