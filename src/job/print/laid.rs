@@ -1,6 +1,6 @@
 //! Pieces made right for a printer and laid on its plate, and the bytes of its files.
 
-use std::thread;
+use rayon::prelude::*;
 
 use super::Request;
 use crate::check::chord;
@@ -79,26 +79,14 @@ pub(super) fn files(
     Ok(print_files(&sources).map_err(Fault::from))
 }
 
-/// The triangles of every piece, in their order, on as many threads as there are cores.
+/// The triangles of every piece, in their order; of several faults the first piece's.
 fn meshes(made: &[Piece], asked: f64) -> Result<Vec<Meshed>, Fault> {
-    let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
-    let share = made.len().div_ceil(cores).max(1);
     let cut = |piece: &Piece| -> Result<Meshed, Fault> {
         let body = build(&piece.part).map_err(|error| Fault::from(error).of(&piece.name))?;
         let mut chord = chord(&piece.part, &body, asked);
         chord.in_force = chord.in_force.max(asked / FINEST);
         Meshed::new(&body, chord).map_err(|error| Fault::from(error).of(&piece.name))
     };
-    let cut = &cut;
-    thread::scope(|scope| {
-        let workers: Vec<_> = made
-            .chunks(share)
-            .map(|some| scope.spawn(move || some.iter().map(cut).collect::<Vec<_>>()))
-            .collect();
-        let joined = workers.into_iter().map(thread::ScopedJoinHandle::join);
-        let all = joined.map(|done| {
-            done.unwrap_or_else(|_| vec![Err(Fault::new("solid.not-closed", "a piece failed"))])
-        });
-        all.flatten().collect()
-    })
+    let all: Vec<_> = made.par_iter().map(cut).collect();
+    all.into_iter().collect()
 }
