@@ -133,8 +133,8 @@ fn side(scene: &Scene, before: &Scores, parameter: SizeId, value: f64, sign: f64
     let at = |off: f64| {
         let to = value + sign * off;
         // A size of a rounding is none.
-        let left = to.abs() > COINCIDENT.as_mm();
-        worse(before, if left { scene.alone(&[(parameter, to)]) } else { Err(Impossible::NoSize) })
+        let to = if to.abs() < COINCIDENT.as_mm() { 0.0 } else { to };
+        worse(before, scene.alone(&[(parameter, to)]))
     };
     let mut good = 0.0;
     for step in 1..=STEPS {

@@ -116,7 +116,9 @@ pub(super) fn put(size: SizeId, section: &mut Section, value: f64) -> Option<()>
         SizeId::BarrelDepth => barrel.depth = to,
         SizeId::BarrelThreadEnd => barrel.thread.to = to,
         SizeId::CounterboreDiameter => barrel.counterbore.as_mut()?.diameter = to,
-        SizeId::CounterboreDepth => barrel.counterbore.as_mut()?.depth = to,
+        SizeId::CounterboreDepth if to > Length::ZERO => {
+            barrel.counterbore.as_mut()?.depth = to;
+        }
         SizeId::BarrelBoreDiameter => barrel.bore.as_mut()?.diameter = to,
         SizeId::BarrelBoreDepth => barrel.bore.as_mut()?.depth = to,
         SizeId::BarrelOutside => barrel.outside = to,

@@ -164,7 +164,9 @@ pub(super) fn put(size: SizeId, section: &mut Section, value: f64) -> Option<()>
             let bore = bore_mut(section, item)?;
             bore.depth = match bore.depth {
                 Depth::Between(from, _) => wide(from, to)?,
-                _ => Depth::To(to),
+                _ if to > Length::ZERO => Depth::To(to),
+                // A hole that is not there has another place in the file than its depth.
+                _ => return None,
             };
         }
         SizeId::ReliefStart(item) => {

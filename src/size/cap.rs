@@ -143,7 +143,9 @@ pub(super) fn put(size: SizeId, section: &mut Section, value: f64) -> Option<()>
         (SizeId::CapThreadEnd, CapMouth::Thread(thread)) => thread.to = to,
         (SizeId::CapThreadEnd, CapMouth::Minor { to: end, .. }) => *end = to,
         (SizeId::CapCounterboreDiameter, _) => cap.counterbore.as_mut()?.diameter = to,
-        (SizeId::CapCounterboreDepth, _) => cap.counterbore.as_mut()?.depth = to,
+        (SizeId::CapCounterboreDepth, _) if to > Length::ZERO => {
+            cap.counterbore.as_mut()?.depth = to;
+        }
         (SizeId::CapBoreDiameter(n), _) => {
             cap.bores.get_mut(usize::from(n) - 1)?.diameter.value = to;
         }

@@ -133,6 +133,10 @@ fn type_room(
     let Resolved { section, values, .. } = settled;
     for (side, sign) in [(room.less.as_ref(), -1.0), (Some(&room.more), 1.0)] {
         let Some(side) = side else { continue };
+        // That there is none is said by another key, or by none.
+        if room.value + sign * side.room <= 0.0 {
+            continue;
+        }
         let typed = |off: f64| {
             let writes = values.writes(section, room.parameter, room.value + sign * off)?;
             // What is typed goes over what is pinned.

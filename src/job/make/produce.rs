@@ -55,8 +55,9 @@ pub fn produce(
     step(watch, "checking walls and threads")?;
     let scene = scene(resolved).map_err(told)?;
     let examination = scene.examine().map_err(|error| placed(error.into()))?;
-    // Only the sheet tells it, and who asks for everything.
-    let examination = if order.section_as(Kind::Sheet) {
+    // The sheet tells it, and the report if that is what is asked for.
+    let tells_room = order.section_as(Kind::Sheet) || order.kinds.has(Kind::Report);
+    let examination = if tells_room {
         step(watch, "finding how far each size may be off")?;
         Examination { room: scene.room().to_vec(), ..examination }
     } else {
