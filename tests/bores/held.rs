@@ -221,7 +221,8 @@ fn a_lip_plug_enters_the_least_holes_and_bears_on_one_plane() {
         }
         // The body reaches out of a front with all its allowance on, the centre hole in its end.
         let Allowance { facing, sanding } = section.allowance;
-        assert!(plug.length - origin - facing - sanding >= mm(12.0), "{name}");
+        // Within the rounding of these sums.
+        assert!(plug.length - origin - facing - sanding > mm(12.0 - 1e-9), "{name}");
         assert!(plug.centre.mouth < plug.diameter && plug.centre.depth() < plug.length);
     }
     assert!(on_floor > 10 && on_face > 2, "{on_floor} {on_face}");
