@@ -14,9 +14,8 @@
 //! when one tool came out otherwise ([`Scene::alone`]): what is left is as drawn.
 //!
 //! **A change costs what it touches.** A body is built anew where the part that it is made of is
-//! another one, and checks measure again where something that they look at
-//! ([`crate::check::Group`]) is another one. Neither is declared size by size, and a test holds
-//! every size against all measured anew.
+//! another one, and a group of checks measures again where something that it looks at is another
+//! one. Neither is declared size by size, and a test holds every size against all measured anew.
 
 mod advice;
 mod allot;

@@ -101,7 +101,7 @@ pub struct CalibrationPlate {
 /// stay.
 ///
 /// # Errors
-/// As [`print`].
+/// As [`print()`].
 pub fn calibration(
     library: &Library,
     request: &Request,
