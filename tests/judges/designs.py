@@ -8,7 +8,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 FIXTURES = ROOT / "tests" / "fixtures"
 R1 = FIXTURES / "r1.toml"
-FONT = ROOT / "src" / "export" / "font" / "DejaVuSans.ttf"
+FONT = ROOT / "src" / "drawing" / "font" / "DejaVuSans.ttf"
 SCHEMA = ROOT / "src" / "export" / "report.schema.json"
 
 

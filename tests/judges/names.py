@@ -29,6 +29,8 @@ WALLS = "walls.svg"
 SHEET_HTML = "sheet.html"
 SHEET_PDF = "sheet.pdf"
 REPORT = "report.json"
+# Which build made the files beside it.
+MADE_BY = ".made-by"
 
 # Layer of the DXF that carries the visible edges and nothing else.
 OUTLINE_LAYER = "outline"
